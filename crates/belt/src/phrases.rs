@@ -11,7 +11,7 @@ phrases! {
         "Die Feder eines Spanners ist stark. Langsam mit langem Werkzeug drehen, nie zurückschnellen lassen, Finger aus dem Weg.";
     /// What hurts, shown before anything is done at a belt.
     pub interference = "Turn neither crank nor cams with the toothed belt off: in many engines valves and pistons meet. Turn twice by hand before starting, and stop where it catches.",
-        "Weder Kurbelwelle noch Nockenwellen drehen, wenn der Zahnriemen ab ist: In vielen Motoren treffen sich Ventile und Kolben. Vor dem Start zweimal von Hand durchdrehen und aufhören, wo es hakt.";
+        "Weder Kurbelwelle noch Nockenwellen drehen, wenn der Zahnriemen ab ist: In vielen Motoren schlagen Ventile und Kolben aneinander. Vor dem Start zweimal von Hand durchdrehen und aufhören, wo es hakt.";
     /// What hurts, shown before anything is done at a belt.
     pub stretch_belt = "A stretch belt may be fitted once. Use its tool; a lever nicks the cords.",
         "Ein Elastikriemen wird nur einmal aufgelegt. Sein Werkzeug nehmen; ein Hebel verletzt die Zugstränge.";
@@ -24,28 +24,28 @@ phrases! {
         "{what} ist {value} {unit}, außerhalb von {low} bis {high} {unit}: {mend}";
     /// A refusal, whole.
     pub pulley_count(found, most) = "{found} pulleys make no drive: list at least two, and at most {most}",
-        "{found} Räder machen keinen Trieb: mindestens zwei aufführen, und höchstens {most}";
+        "zu wenige oder zu viele Scheiben ({found}): mindestens zwei aufführen, höchstens {most}";
     /// A refusal, whole.
     pub same_name(name) = "two pulleys are called {name}: give each a name of its own",
-        "zwei Räder heißen {name}: jedem einen eigenen Namen geben";
+        "zwei Scheiben heißen {name}: jeder einen eigenen Namen geben";
     /// A refusal, whole.
     pub drivers(found) = "{found} pulleys drive: mark the crank alone with drives = true",
-        "{found} Räder treiben an: nur die Kurbelwelle mit drives = true kennzeichnen";
+        "antreibende Scheiben: {found}; nur die Kurbelwelle mit drives = true kennzeichnen";
     /// A refusal, whole.
     pub no_sense(crank) = "it is not said which way {crank} turns: add turns = \"cw\" or \"ccw\", seen from the front",
         "es fehlt, wie herum {crank} dreht: turns = \"cw\" oder \"ccw\" dazuschreiben, von vorn gesehen";
     /// A refusal, whole.
     pub unknown_pulley(name) = "no pulley is called {name}: the tensioner has to name one that is listed",
-        "kein Rad heißt {name}: der Spanner muss eines nennen, das aufgeführt ist";
+        "keine Scheibe heißt {name}: der Spanner muss eine nennen, die aufgeführt ist";
     /// A refusal, whole.
     pub driver_moves(name) = "{name} drives and cannot be the tensioner's pulley: name the one that moves",
-        "{name} treibt an und kann nicht das Rad des Spanners sein: das nennen, das sich bewegt";
+        "{name} treibt an und kann nicht die Spannrolle sein: die Scheibe nennen, die sich bewegt";
     /// A refusal, whole.
     pub stops(least, most) = "the tensioner's stops are {least} and {most}: write the lesser first, and no full turn between them",
         "die Anschläge des Spanners sind {least} und {most}: den kleineren zuerst schreiben, und keine volle Drehung dazwischen";
     /// A refusal, whole.
     pub no_arm = "the tensioner's pulley stands on its pivot: check the pivot's place",
-        "das Rad des Spanners sitzt auf seinem Drehpunkt: Ort des Drehpunkts prüfen";
+        "die Spannrolle sitzt auf ihrem Drehpunkt: Ort des Drehpunkts prüfen";
     /// A refusal, whole.
     pub no_travel = "the tensioner's line has no length: write two ends that differ",
         "die Linie des Spanners hat keine Länge: zwei verschiedene Enden schreiben";
@@ -68,7 +68,7 @@ phrases! {
     /// A refusal, before "is … outside … to …": which figure.
     pub edge_on(name) = "the belt's edge on {name}", "die Riemenkante auf {name}";
     /// A refusal, before "is … outside … to …": which figure.
-    pub mark_of(name) = "the mark of {name}", "die Marke von {name}";
+    pub mark_of(name) = "the mark of {name}", "die Markierung von {name}";
     /// A refusal, before "is … outside … to …": which figure.
     pub lines_distance_from_back = "the line's distance from the back", "der Abstand der Linie vom Rücken";
     /// A refusal, before "is … outside … to …": which figure.
@@ -102,13 +102,13 @@ phrases! {
     /// A refusal, before "is … outside … to …": which figure.
     pub runs_length = "the run's length", "die Länge des Trums";
     /// A refusal, before "is … outside … to …": which figure.
-    pub the_limit = "the limit", "die Grenze";
+    pub the_limit = "the limit", "der Grenzwert";
     /// A refusal, before "is … outside … to …": which figure.
     pub the_wrap = "the wrap", "die Umschlingung";
     /// A refusal, before "is … outside … to …": which figure.
     pub grooves_depth = "the groove's depth", "die Rillentiefe";
     /// A refusal, before "is … outside … to …": which figure.
-    pub gauges_limit = "the gauge's limit", "die Grenze der Lehre";
+    pub gauges_limit = "the gauge's limit", "der Grenzwert der Lehre";
     /// A refusal, before "is … outside … to …": which figure.
     pub length_printed = "the length printed", "die aufgedruckte Länge";
     /// A refusal, before "is … outside … to …": which figure.
@@ -137,7 +137,7 @@ phrases! {
     pub mend_pitch_as_marked = "write it as marked, such as 8 for 8M",
         "so schreiben, wie sie draufsteht, z. B. 8 bei 8M";
     /// A refusal, behind the last colon: how to mend it.
-    pub mend_such_as_03 = "write it such as 0.3", "schreiben wie 0,3";
+    pub mend_such_as_03 = "write it such as 0.3", "so schreiben: 0,3";
     /// A refusal, behind the last colon: how to mend it.
     pub mend_pk_has_40 = "PK has 40°", "PK hat 40°";
     /// A refusal, behind the last colon: how to mend it.
@@ -148,7 +148,7 @@ phrases! {
     pub mend_without_sign = "write it without a sign", "ohne Vorzeichen schreiben";
     /// A refusal, behind the last colon: how to mend it.
     pub mend_same_point = "measure from the same point as the pulleys",
-        "vom selben Punkt aus messen wie die Räder";
+        "vom selben Punkt aus messen wie die Scheiben";
     /// A refusal, behind the last colon: how to mend it.
     pub mend_as_printed = "write it as printed, in millimetres",
         "so schreiben, wie sie aufgedruckt ist, in Millimetern";
@@ -170,7 +170,7 @@ phrases! {
     pub mend_per_cent = "write it in per cent", "in Prozent schreiben";
 
     /// How pulleys in line were worked out: a title, a line, a name in a formula, or what limits it.
-    pub in_line_title = "Pulleys in line", "Räder in Flucht";
+    pub in_line_title = "Pulleys in line", "Scheiben in Flucht";
     /// How pulleys in line were worked out: a title, a line, a name in a formula, or what limits it.
     pub tilt = "tilt", "Neigung";
     /// How pulleys in line were worked out: a title, a line, a name in a formula, or what limits it.
@@ -188,7 +188,7 @@ phrases! {
     /// How pulleys in line were worked out: a title, a line, a name in a formula, or what limits it.
     pub span = "span", "Trum";
     /// How pulleys in line were worked out: a title, a line, a name in a formula, or what limits it.
-    pub makers_limit = "the maker's limit", "Grenze des Herstellers";
+    pub makers_limit = "the maker's limit", "Grenzwert des Herstellers";
     /// How pulleys in line were worked out: a title, a line, a name in a formula, or what limits it.
     pub one_straight_edge = "One straight edge sees one direction: turn it by a quarter and read again.",
         "Ein Lineal sieht nur eine Richtung: um ein Viertel drehen und noch einmal ablesen.";
@@ -218,7 +218,7 @@ phrases! {
         "Beim Auflegen um {percent} % gedehnt: Das verträgt nur der Riemen des Herstellers.";
     /// Beside the answer of a belt's drive.
     pub would_leave_a_pulley = "Over part of the tensioner's travel the belt would leave a pulley or cross something.",
-        "Auf einem Teil des Spannerwegs würde der Riemen von einem Rad gehen oder etwas kreuzen.";
+        "Auf einem Teil des Spannerwegs würde der Riemen von einer Scheibe laufen oder etwas kreuzen.";
     /// Beside the answer of a belt's drive.
     pub little_travel_left = "Less than a twentieth of the tensioner's travel is left on one side.",
         "Auf einer Seite ist weniger als ein Zwanzigstel des Spannerwegs übrig.";
@@ -230,7 +230,7 @@ phrases! {
         "Zuerst von {pulley} abnehmen und dort zuletzt auflegen, bei gehaltenem Spanner.";
     /// Beside the answer of a belt's drive.
     pub none_within_reach = "No pulley is said to be within reach: look from below and from the wheel well.",
-        "Kein Rad ist als erreichbar genannt: von unten und vom Radhaus aus sehen.";
+        "Keine Scheibe ist als erreichbar genannt: von unten und vom Radhaus aus sehen.";
     /// Beside the answer of a belt's drive.
     pub tensioner_gives_too_little(room, needed) = "The tensioner gives {room} mm; lifting it off there may take up to {needed} mm.",
         "Der Spanner gibt {room} mm; das Abheben dort kann bis zu {needed} mm brauchen.";
@@ -266,10 +266,10 @@ phrases! {
         "falsche Drehrichtung: {pulley} würde {turns} drehen, muss aber {must} drehen; den Riemen dort mit der anderen Seite auflegen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub wrong_way_round(crank, turns) = "wrong sense: with {crank} turning {turns} the belt meets the pulleys the other way round; list them in that sequence, or look again which way it turns",
-        "falsche Drehrichtung: dreht {crank} {turns}, läuft der Riemen andersherum über die Räder; in dieser Reihenfolge aufführen, oder noch einmal ansehen, wie herum sie dreht";
+        "falsche Drehrichtung: dreht {crank} {turns}, läuft der Riemen andersherum über die Scheiben; in dieser Reihenfolge aufführen, oder noch einmal ansehen, wie herum sie dreht";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub not_reached(pulley, wrap) = "the belt does not lie on {pulley}: it would have to go {wrap}° round it; check its side and its place",
-        "der Riemen liegt nicht auf {pulley}: er müsste es {wrap}° umschlingen; Seite und Ort prüfen";
+        "der Riemen liegt nicht auf {pulley}: er müsste dort {wrap}° umschlingen; Seite und Ort prüfen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub wrap_too_small_stated(pulley, wrap, least) = "wrap too small: {pulley} has {wrap}°, the maker asks for {least}°; check the routing",
         "Umschlingung zu klein: {pulley} hat {wrap}°, der Hersteller verlangt {least}°; Verlauf prüfen";
@@ -281,7 +281,7 @@ phrases! {
         "der Riemen kreuzt sich: das Trum von {from} nach {to} und das Trum von {other_from} nach {other_to}; Seiten und Reihenfolge prüfen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub crosses_pulley(from, to, pulley) = "the belt crosses a pulley: the run from {from} to {to} goes through {pulley}; check sides and sequence",
-        "der Riemen kreuzt ein Rad: das Trum von {from} nach {to} geht durch {pulley}; Seiten und Reihenfolge prüfen";
+        "der Riemen kreuzt eine Scheibe: das Trum von {from} nach {to} geht durch {pulley}; Seiten und Reihenfolge prüfen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub no_plain_loop(turns) = "the belt makes no plain loop: it turns {turns} times round, not once; check sides and sequence",
         "der Riemen macht keine einfache Runde: er geht {turns}-mal herum, nicht einmal; Seiten und Reihenfolge prüfen";
@@ -299,7 +299,7 @@ phrases! {
         "Arm am Anschlag: der Riemen ist {by} mm zu kurz; einen anderen Riemen nehmen, oder den Verlauf prüfen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub arm_past_stop(drawn, least, most) = "arm past its stop: it is drawn at {drawn}°, its stops are {least}° and {most}°; measure the pulley's place again",
-        "Arm hinter dem Anschlag: gezeichnet ist er bei {drawn}°, die Anschläge sind {least}° und {most}°; den Ort des Rads noch einmal messen";
+        "Arm hinter dem Anschlag: gezeichnet ist er bei {drawn}°, die Anschläge sind {least}° und {most}°; den Ort der Scheibe noch einmal messen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub too_long(by) = "the belt is {by} mm too long and nothing takes that up; take another belt, or check the places",
         "der Riemen ist {by} mm zu lang, und nichts gleicht das aus; einen anderen Riemen nehmen, oder die Orte prüfen";
@@ -314,19 +314,19 @@ phrases! {
             "{n} Rippen daneben: auf {pulley} liegt der Riemen {by} mm aus der Flucht; hinüberheben"];
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub out_of_line(pulley, by) = "out of line: on {pulley} the belt lies {by} mm off, which is no whole rib; check the pulley's seat",
-        "nicht in Flucht: auf {pulley} liegt der Riemen {by} mm daneben, das ist keine ganze Rippe; den Sitz des Rads prüfen";
+        "nicht in Flucht: auf {pulley} liegt der Riemen {by} mm daneben, das ist keine ganze Rippe; den Sitz der Scheibe prüfen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub too_few_grooves(pulley, grooves, ribs) = "{pulley} has {grooves} grooves for {ribs} ribs: take the belt that belongs there",
         "{pulley} hat {grooves} Rillen für {ribs} Rippen: den Riemen nehmen, der dahin gehört";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub slips(pulley, times) = "{pulley} slips: it is asked for {times} times what the belt can hold there; more wrap or more tension",
-        "{pulley} rutscht: verlangt ist das {times}-fache von dem, was der Riemen dort hält; mehr Umschlingung oder mehr Spannung";
+        "{pulley} rutscht: verlangt ist das {times}-Fache dessen, was der Riemen dort hält; mehr Umschlingung oder mehr Spannung";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub tensioner_in_tight_run(tensioner) = "{tensioner} stands in the tight run: a toothed belt is tensioned where it leaves the crank; check the sense",
         "{tensioner} steht im Zugtrum: ein Zahnriemen wird dort gespannt, wo er die Kurbelwelle verlässt; Drehrichtung prüfen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub marks_do_not_fit(from, to, teeth) = "between the marks of {from} and {to} lie {teeth} teeth, no whole number: a mark is off",
-        "zwischen den Marken von {from} und {to} liegen {teeth} Zähne, keine ganze Zahl: eine Marke steht falsch";
+        "zwischen den Markierungen von {from} und {to} liegen {teeth} Zähne, keine ganze Zahl: eine Markierung steht falsch";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub no_whole_teeth(teeth) = "this length is {teeth} teeth, no whole number: check length and pitch",
         "diese Länge sind {teeth} Zähne, keine ganze Zahl: Länge und Teilung prüfen";
@@ -340,23 +340,23 @@ phrases! {
     pub wrong_side(each) = "wrong side: {each}", "falsche Seite: {each}";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub ribs_on_smooth(pulley) = "wrong side: ribs run on {pulley}, which is smooth; turn the belt over there",
-        "falsche Seite: auf {pulley} laufen Rippen, es ist aber glatt; den Riemen dort wenden";
+        "falsche Seite: auf {pulley} laufen Rippen, dort sitzt aber eine glatte Scheibe; den Riemen dort wenden";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub back_on_ribbed(pulley) = "wrong side: the back runs on {pulley}, which is ribbed; turn the belt over there",
-        "falsche Seite: auf {pulley} läuft der Rücken, es ist aber gerippt; den Riemen dort wenden";
+        "falsche Seite: auf {pulley} läuft der Rücken, dort sitzt aber eine gerillte Scheibe; den Riemen dort wenden";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub belongs_between(pulley, after, before) = "{pulley} belongs between {after} and {before}",
         "{pulley} gehört zwischen {after} und {before}";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
-    pub wrong_pulley(each) = "loops round the wrong pulley: {each}", "läuft um das falsche Rad: {each}";
+    pub wrong_pulley(each) = "loops round the wrong pulley: {each}", "läuft um die falsche Scheibe: {each}";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub or_another = ", or ", ", oder ";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub goes_round_no_pulley(name) = "loops round the wrong pulley: it goes round {name}, which is no pulley of this belt",
-        "läuft um das falsche Rad: er geht um {name}, das ist kein Rad dieses Riemens";
+        "läuft um die falsche Scheibe: er geht um {name}, das ist keine Scheibe dieses Riemens";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub passes_by(name) = "loops round the wrong pulley: it passes {name} by",
-        "läuft um das falsche Rad: er geht an {name} vorbei";
+        "läuft um die falsche Scheibe: er geht an {name} vorbei";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub has_ribs_belongs_back(pulley) = "wrong side: it has its ribs on {pulley}, it belongs there with its back",
         "falsche Seite: auf {pulley} liegt er mit den Rippen, dahin gehört der Rücken";
@@ -365,17 +365,17 @@ phrases! {
         "falsche Seite: auf {pulley} liegt er mit dem Rücken, dahin gehören die Rippen";
     /// What is wrong with how a belt lies; the part before a colon says what, the rest how to mend it.
     pub goes_but_belongs(found, belongs) = "loops round the wrong pulley: it goes {found}, it belongs {belongs}",
-        "läuft um das falsche Rad: er geht {found}, gehört aber {belongs}";
+        "läuft um die falsche Scheibe: er geht {found}, gehört aber {belongs}";
 
     /// What is wrong in a written layout, and how to mend it.
-    pub the_layout = "the layout", "das Layout";
+    pub the_layout = "the layout", "die Anordnung";
     /// What is wrong in a written layout, and how to mend it.
-    pub no_pulley_listed = "no pulley is listed", "kein Rad ist aufgeführt";
+    pub no_pulley_listed = "no pulley is listed", "keine Scheibe ist aufgeführt";
     /// What is wrong in a written layout, and how to mend it.
     pub mend_write_pulleys = "write [[pulley]] for each, in the sequence in which the belt meets them",
-        "für jedes [[pulley]] schreiben, in der Reihenfolge, in der der Riemen sie trifft";
+        "für jede Scheibe [[pulley]] schreiben, in der Reihenfolge, in der der Riemen über sie läuft";
     /// What is wrong in a written layout, and how to mend it.
-    pub lies_names_no_pulley = "a [[lies]] names no pulley", "ein [[lies]] nennt kein Rad";
+    pub lies_names_no_pulley = "a [[lies]] names no pulley", "ein [[lies]] nennt keine Scheibe";
     /// What is wrong in a written layout, and how to mend it.
     pub mend_add_pulley = "add pulley = \"...\"", "pulley = \"...\" dazuschreiben";
     /// What is wrong in a written layout, and how to mend it.
@@ -383,10 +383,10 @@ phrases! {
     /// What is wrong in a written layout, and how to mend it.
     pub mend_add_name = "add name = \"...\"", "name = \"...\" dazuschreiben";
     /// What is wrong in a written layout, and how to mend it.
-    pub tensioner_names_no_pulley = "the tensioner names no pulley", "der Spanner nennt kein Rad";
+    pub tensioner_names_no_pulley = "the tensioner names no pulley", "der Spanner nennt keine Scheibe";
     /// What is wrong in a written layout, and how to mend it.
     pub mend_add_moving_pulley = "add pulley = \"...\", the one that moves",
-        "pulley = \"...\" dazuschreiben, das Rad, das sich bewegt";
+        "pulley = \"...\" dazuschreiben, die Scheibe, die sich bewegt";
 
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
     pub ratio_it_holds = "ratio of tensions that it holds", "Verhältnis der Spannungen, das er hält";
@@ -395,10 +395,10 @@ phrases! {
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
     pub groove = "groove", "Rille";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
-    pub grip_title = "Grip of a belt on a pulley", "Halt eines Riemens auf einem Rad";
+    pub grip_title = "Grip of a belt on a pulley", "Halt eines Riemens auf einer Scheibe";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
     pub centrifugal_left_out = "Centrifugal force is left out; oil, water or glaze change the friction.",
-        "Die Fliehkraft ist nicht mitgerechnet; Öl, Wasser oder Glasur ändern die Reibung.";
+        "Die Fliehkraft ist nicht mitgerechnet; Öl, Wasser oder Verglasung ändern die Reibung.";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
     pub slip_title = "Slip", "Schlupf";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
@@ -409,12 +409,12 @@ phrases! {
     pub tension_before_formula = "T before + P/v", "T davor + P/v";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
     pub how_many_times_its_load = "how many times its load a pulley could carry",
-        "wie oft seine Last ein Rad tragen könnte";
+        "wie oft eine Scheibe ihre Last tragen könnte";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
     pub carry_formula = "T slack·(exp(mu·theta/sin(groove/2)) - 1) / (P/v)",
         "T lose·(exp(mu·theta/sin(Rille/2)) - 1) / (P/v)";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
-    pub see_each_pulley = "see each pulley", "steht bei jedem Rad";
+    pub see_each_pulley = "see each pulley", "steht bei jeder Scheibe";
     /// How the grip of a belt was worked out: a title, a line, a formula, a value, or what limits it.
     pub steady_running = "Steady running: a cold start, a lock-up of a pump or a shaking crank asks for more.",
         "Gleichmäßiger Lauf: Kaltstart, eine festgehende Pumpe oder eine schwingende Kurbelwelle verlangt mehr.";
@@ -427,7 +427,7 @@ phrases! {
     pub torque_times_turn = "torque times turn equals tension times length",
         "Drehmoment mal Drehung ist Spannung mal Länge";
     /// Where a line of a working comes from, in words.
-    pub practice_of_the_trade = "practice of the trade", "Brauch im Handwerk";
+    pub practice_of_the_trade = "practice of the trade", "Werkstattpraxis";
     /// Where a line of a working comes from, in words.
     pub friction_by_sine = "friction divided by the sine of half the groove angle in ribs",
         "Reibung geteilt durch den Sinus des halben Rillenwinkels bei Rippen";
@@ -437,7 +437,7 @@ phrases! {
     /// How the wear of a belt was worked out: a title, a line, a name in a formula, or what limits it.
     pub depth_between_ribs = "depth between ribs", "Tiefe zwischen den Rippen";
     /// How the wear of a belt was worked out: a title, a line, a name in a formula, or what limits it.
-    pub limit = "limit", "Grenze";
+    pub limit = "limit", "Grenzwert";
     /// How the wear of a belt was worked out: a title, a line, a name in a formula, or what limits it.
     pub stretch = "stretch", "Dehnung";
     /// How the wear of a belt was worked out: a title, a line, a name in a formula, or what limits it.
@@ -448,18 +448,18 @@ phrases! {
     pub read = "read", "gemessen";
     /// How the wear of a belt was worked out: a title, a line, a name in a formula, or what limits it.
     pub limits_of_makers = "Limits are those of the gauge's and the belt's maker.",
-        "Grenzen sind die der Hersteller von Lehre und Riemen.";
+        "Grenzwerte sind die der Hersteller von Lehre und Riemen.";
 
     /// Why a belt is worn.
     pub worn_to_limit = "the ribs are worn down to the gauge's limit",
-        "die Rippen sind bis zur Grenze der Lehre abgenutzt";
+        "die Rippen sind bis zum Grenzwert der Lehre abgenutzt";
     /// Why a belt is worn.
     pub pin_lies_level = "the gauge's pin lies level with the ribs or below",
         "der Stift der Lehre liegt bündig mit den Rippen oder tiefer";
     /// Why a belt is worn.
-    pub cracks = "cracks, chunks out, fraying, glaze or oil", "Risse, Ausbrüche, Fransen, Glasur oder Öl";
+    pub cracks = "cracks, chunks out, fraying, glaze or oil", "Risse, Ausbrüche, Fransen, Verglasung oder Öl";
     /// Why a belt is worn.
-    pub stretched_to_limit = "it is stretched to its limit", "er ist bis zur Grenze gedehnt";
+    pub stretched_to_limit = "it is stretched to its limit", "er ist bis zum Grenzwert gedehnt";
 
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
     pub path_title = "Belt path", "Riemenverlauf";
@@ -477,7 +477,7 @@ phrases! {
     pub length_of_pitch_line = "length of the pitch line", "Länge der Wirklinie";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
     pub all_in_one_plane = "All pulleys in one plane, no sag, no stretch under load. Half a millimetre in a pulley's place moves the length by up to a millimetre.",
-        "Alle Räder in einer Ebene, kein Durchhang, keine Dehnung unter Last. Ein halber Millimeter am Ort eines Rads ändert die Länge um bis zu einen Millimeter.";
+        "Alle Scheiben in einer Ebene, kein Durchhang, keine Dehnung unter Last. Ein halber Millimeter am Ort einer Scheibe ändert die Länge um bis zu einen Millimeter.";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
     pub line_of_the_belt = "the line of the belt", "Linie des Riemens";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
@@ -494,9 +494,9 @@ phrases! {
     pub unless_measured = "14 mm / (2·pi), unless measured", "14 mm / (2·pi), wenn nicht gemessen";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
     pub speeds_on_back = "Speeds of pulleys on the back are good to about one in a hundred.",
-        "Drehzahlen von Rädern am Rücken sind auf etwa eins von hundert genau.";
+        "Drehzahlen von Scheiben am Rücken sind auf etwa 1 % genau.";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
-    pub pitch_circle = "pitch circle of a toothed pulley", "Teilkreis eines Zahnrads";
+    pub pitch_circle = "pitch circle of a toothed pulley", "Teilkreis einer Zahnscheibe";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
     pub teeth_formula = "teeth·p/pi", "Zähne·p/pi";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
@@ -517,5 +517,5 @@ phrases! {
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
     pub tension_by_tensioner = "tension by the tensioner", "Spannung durch den Spanner";
     /// How a belt's path was worked out: a title, a line, a formula, a value, or what limits it.
-    pub force_at_pulley = "force at the pulley", "Kraft am Rad";
+    pub force_at_pulley = "force at the pulley", "Kraft an der Scheibe";
 }

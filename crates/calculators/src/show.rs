@@ -3,6 +3,7 @@
 use crate::phrases::form as say;
 use measure::si::{Force, Torque};
 use measure::{Customary, show};
+use phrases::figures;
 use uom::si::force::newton;
 use uom::si::torque::newton_meter;
 
@@ -29,8 +30,8 @@ pub fn both_mm(mm: f64, customary: Customary) -> String {
 
 /// A length in the reader's units and in the others, to a tenth of a millimetre.
 pub(crate) fn apart_mm(mm: f64, customary: Customary) -> (String, String) {
-    let metric = format!("{} mm", trimmed(mm, 1));
-    let us = format!("{} in", trimmed(mm / INCH_MM, 2));
+    let metric = figures(&format!("{} mm", trimmed(mm, 1)));
+    let us = figures(&format!("{} in", trimmed(mm / INCH_MM, 2)));
     match customary {
         Customary::Metric => (metric, us),
         Customary::Us => (us, metric),
@@ -40,13 +41,13 @@ pub(crate) fn apart_mm(mm: f64, customary: Customary) -> (String, String) {
 /// A torque in both systems of units.
 #[must_use]
 pub fn both_nm(nm: f64, customary: Customary) -> String {
-    show(Torque::new::<newton_meter>(nm), customary)
+    figures(&show(Torque::new::<newton_meter>(nm), customary))
 }
 
 /// A force in both systems of units.
 #[must_use]
 pub fn both_n(newtons: f64, customary: Customary) -> String {
-    show(Force::new::<newton>(newtons), customary)
+    figures(&show(Force::new::<newton>(newtons), customary))
 }
 
 /// A range of forces in both systems of units: kilonewtons to a tenth, pounds to ten.
@@ -63,10 +64,10 @@ pub(crate) const INCH_MM: f64 = 25.4;
 const POUND_N: f64 = 4.448_221_615_260_5;
 
 fn both(metric: String, us: String, customary: Customary) -> String {
-    match customary {
+    figures(&match customary {
         Customary::Metric => format!("{metric} ({us})"),
         Customary::Us => format!("{us} ({metric})"),
-    }
+    })
 }
 
 /// So many decimals, idle zeros left out.

@@ -19,7 +19,7 @@ phrases! {
         "Einfüllöffnung anheben, wenn der Behälter nicht der höchste Punkt ist.";
     /// What is done with the cap open, one row each, in sequence.
     pub fill_slowly_cold = "Fill slowly to the mark with the engine cold and the cap off.",
-        "Langsam bis zur Marke füllen, Motor kalt, Deckel ab.";
+        "Langsam bis zur Markierung füllen, Motor kalt, Deckel ab.";
     /// What is done with the cap open, one row each, in sequence.
     pub run_at_idle = "Run at idle with the heater hot until the thermostat opens; top up as bubbles come.",
         "Im Leerlauf mit heißer Heizung laufen lassen, bis der Thermostat öffnet; nachfüllen, wenn Blasen kommen.";
@@ -52,14 +52,14 @@ phrases! {
         "Ladegerät anschließen; die Pumpe zieht minutenlang Strom aus der Batterie.";
     /// What is done with an electric pump, one row each, in sequence.
     pub start_pumps_bleed_mode = "Fill to the mark, then start the pump's bleed mode as the maker describes.",
-        "Bis zur Marke füllen, dann das Entlüftungsprogramm der Pumpe starten, wie der Hersteller es beschreibt.";
+        "Bis zur Markierung füllen, dann das Entlüftungsprogramm der Pumpe starten, wie der Hersteller es beschreibt.";
     /// What is done with an electric pump, one row each, in sequence.
     pub let_pump_run_its_time = "Let it run its full time with the engine off, top up, run warm, set the level cold.",
-        "Bei stehendem Motor ganz durchlaufen lassen, nachfüllen, warm fahren, Füllstand kalt einstellen.";
+        "Bei stehendem Motor ganz durchlaufen lassen, nachfüllen, warm laufen lassen, Füllstand kalt einstellen.";
 
     /// What is done with vacuum, one row each, in sequence.
     pub draw_system_down = "Draw the empty system down, close the valve, watch the gauge hold.",
-        "Das leere System absaugen, Ventil schließen, ansehen, ob das Manometer hält.";
+        "Das leere System evakuieren, Ventil schließen, ansehen, ob das Manometer stehen bleibt.";
     /// What is done with vacuum, one row each, in sequence.
     pub let_coolant_be_sucked_in = "Let coolant be sucked in from a full container, hose end always covered.",
         "Kühlmittel aus einem vollen Behälter ansaugen lassen, Schlauchende immer bedeckt.";
@@ -91,7 +91,7 @@ phrases! {
         "Motor abkühlen lassen; ein warmes System verliert Druck beim Abkühlen.";
     /// How a leak test is done, one row each, in sequence.
     pub tester_on_itself_first = "Close the tester on itself, pump it up and watch: a tester that leaks proves nothing.",
-        "Prüfer für sich allein verschließen, aufpumpen und ansehen: Ein undichter Prüfer weist nichts nach.";
+        "Abdrückgerät für sich allein verschließen, aufpumpen und ansehen: Ein undichtes Gerät weist nichts nach.";
     /// How a leak test is done, one row each, in sequence.
     pub cap_apart = "Test the cap apart, on its adapter: it has to open near its rating and hold below it.",
         "Deckel für sich prüfen, auf seinem Adapter: Er muss nahe seinem Druck öffnen und darunter halten.";
@@ -187,7 +187,7 @@ phrases! {
     /// A refusal, before "is … outside … to …": which figure.
     pub what_stayed_in = "what stayed in", "das, was drin blieb,";
     /// A refusal, before "is … outside … to …": which figure.
-    pub below_cold_mark = "how far below the cold mark", "das, was bis zur Kaltmarke fehlt,";
+    pub below_cold_mark = "how far below the cold mark", "das, was bis zur Kaltmarkierung fehlt,";
     /// A refusal, before "is … outside … to …": which figure.
     pub the_rating = "the rating", "der zulässige Druck";
     /// A refusal, before "is … outside … to …": which figure.
@@ -200,11 +200,11 @@ phrases! {
     /// A refusal, before "is … outside … to …": which figure.
     pub coolant_in_the_system = "the coolant in the system", "das Kühlmittel im System";
     /// A refusal, before "is … outside … to …": which figure.
-    pub the_limit = "the limit", "die Grenze";
+    pub the_limit = "the limit", "der Grenzwert";
     /// A refusal, before "is … outside … to …": which figure.
     pub the_limits_drop = "the limit's drop", "der erlaubte Druckverlust";
     /// A refusal, before "is … outside … to …": which figure.
-    pub the_limits_time = "the limit's time", "die Zeit der Grenze";
+    pub the_limits_time = "the limit's time", "die Zeit zum Grenzwert";
     /// A refusal, before "is … outside … to …": which figure.
     pub the_gauge = "the gauge", "das Manometer";
     /// A refusal, before "is … outside … to …": which figure.
@@ -289,11 +289,11 @@ phrases! {
     /// A refusal, behind the last colon: how to mend it.
     pub mend_leave_some_pressure = "it has to leave some pressure", "etwas Druck muss übrig bleiben";
     /// A refusal, behind the last colon: how to mend it.
-    pub mend_forty_percent = "40 % is 0.4", "40 % ist 0,4";
+    pub mend_forty_percent = "40 % is 0.4", "40 % sind 0,4";
     /// A refusal, behind the last colon: how to mend it.
-    pub mend_sixty_percent = "60 % is 0.6", "60 % ist 0,6";
+    pub mend_sixty_percent = "60 % is 0.6", "60 % sind 0,6";
     /// A refusal, behind the last colon: how to mend it.
-    pub mend_fifty_percent = "50 % is 0.5", "50 % ist 0,5";
+    pub mend_fifty_percent = "50 % is 0.5", "50 % sind 0,5";
     /// A refusal, behind the last colon: how to mend it.
     pub mend_at_most_capacity = "it is at most the capacity", "es ist höchstens die Füllmenge";
     /// A refusal, behind the last colon: how to mend it.
@@ -326,7 +326,7 @@ phrases! {
         "stärkere Mischungen sind hier nicht gemessen; verdünnen, oder den Hersteller des Kühlmittels nach der Kurve fragen";
     /// A refusal, behind the last colon: how to mend it.
     pub mend_length_times_width = "measure length times width at the marks",
-        "Länge mal Breite an den Marken messen";
+        "Länge mal Breite an den Markierungen messen";
     /// A refusal, behind the last colon: how to mend it.
     pub mend_check_the_figure = "check the figure", "Zahl prüfen";
     /// A refusal, behind the last colon: how to mend it.
@@ -371,7 +371,7 @@ phrases! {
         "das Schwächste, was bereitsteht, hat {weakest} % Glykol nach Volumen, gewünscht sind {want} %: Wasser oder eine schwächere Fertigmischung holen";
     /// A refusal, whole.
     pub too_many_rounds(rounds, reached, want) = "after {rounds} rounds of draining and filling the strength would be {reached} %, not {want} % by volume: drain more each time (block plug, flush) or bring something nearer to the wanted strength",
-        "nach {rounds} Runden Ablassen und Füllen wären es {reached} %, nicht {want} % nach Volumen: jedes Mal mehr ablassen (Blockschraube, spülen) oder etwas holen, das der gewünschten Stärke näher ist";
+        "nach {rounds} Runden Ablassen und Füllen wären es {reached} %, nicht {want} % nach Volumen: jedes Mal mehr ablassen (Ablassschraube am Block, spülen) oder etwas holen, das der gewünschten Stärke näher ist";
     /// A refusal, whole.
     pub no_basis = "nothing says how much the system holds: give what was drained, or the capacity and what stayed in",
         "nichts sagt, wie viel das System fasst: angeben, was abgelassen wurde, oder die Füllmenge und was drin blieb";
@@ -386,7 +386,7 @@ phrases! {
         "Messwert {position}: {what} ist {value} {unit}: {mend}";
     /// A refusal, whole.
     pub limit_needs_headspace = "a limit in mL/h needs the headspace: give it, or give the limit as a pressure drop in a time",
-        "eine Grenze in mL/h braucht den Luftraum: ihn angeben, oder die Grenze als Druckverlust in einer Zeit";
+        "ein Grenzwert in mL/h braucht den Luftraum: ihn angeben, oder den Grenzwert als Druckverlust in einer Zeit";
     /// A refusal, whole.
     pub no_rating = "neither the cap's nor the system's rating is known: read it before pumping anything up",
         "weder der Druck des Deckels noch der des Systems ist bekannt: ablesen, bevor etwas aufgepumpt wird";
@@ -401,7 +401,7 @@ phrases! {
         "„{point}“ ist kein Punkt einer Tabelle: schreiben wie 50% -37C";
     /// A refusal, whole.
     pub unsteady = "the readings make no rate that is a number: check their figures and units",
-        "aus den Messwerten wird keine Zahl: Zahlen und Einheiten prüfen";
+        "aus den Messwerten ergibt sich kein brauchbarer Wert: Zahlen und Einheiten prüfen";
 
     /// A refusal, behind "… glycol at … % by mass": why there is no freezing point.
     pub ethylene_turns_back = "past 68 % the freezing point turns back up and laboratories differ; thin it",
@@ -428,7 +428,7 @@ phrases! {
         "an den Litern nicht zu erkennen: der Füllstand nach dem Abkühlen entscheidet";
     /// Beside the rows of a filling: what litres out and in say of each other.
     pub more_than_can_fit = "more went in than can fit: check capacity, or coolant elsewhere",
-        "mehr eingefüllt, als hineinpasst: Füllmenge prüfen, oder Kühlmittel ist woanders hin";
+        "mehr eingefüllt, als hineinpasst: Füllmenge prüfen, oder ob Kühlmittel woanders hingelaufen ist";
 
     /// How the filling was worked out: a title, a line, a formula, or what limits it.
     pub litres_within(litres, within) = "{litres}, within {within}", "{litres}, auf {within} genau";
@@ -471,7 +471,7 @@ phrases! {
         "{what} ist {printed}, der Hersteller verlangt {maker}: nicht einfüllen";
     /// What the printed specifications say of pouring one thing onto another.
     pub would_mix(what, printed, in_system) = "{what} is {printed}, {in_system} stays in: flush, or do not mix them",
-        "{what} ist {printed}, {in_system} bleibt drin: spülen, oder nicht mischen";
+        "{what} ist {printed}, {in_system} bleibt drin: spülen oder nicht mischen";
 
     /// What a leak test says against its limit.
     pub tight = "tight", "dicht";
@@ -497,7 +497,7 @@ phrases! {
         "zu wenige Messwerte in zu kurzer Zeit; weiter ablesen";
     /// Why a leak test says nothing yet, behind "can't tell yet: ".
     pub why_too_near_limit = "too near to the limit for these instruments; test overnight, or measure the headspace and temperature better",
-        "zu nah an der Grenze für diese Geräte; über Nacht prüfen, oder Luftraum und Temperatur genauer messen";
+        "zu nah am Grenzwert für diese Geräte; über Nacht prüfen, oder Luftraum und Temperatur genauer messen";
     /// Why a leak test says nothing yet, behind "can't tell yet: ".
     pub why_temperature_not_read = "it fell, but cooling alone may do that; read the coolant's temperature each time, or test once the engine is as cold as the shop, and say so",
         "der Druck fiel, aber das kann allein vom Abkühlen kommen; jedes Mal die Kühlmitteltemperatur ablesen, oder prüfen, wenn der Motor so kalt wie die Werkstatt ist, und das angeben";
@@ -518,7 +518,7 @@ phrases! {
         "setzt sich noch; nachpumpen und die Zeit neu nehmen";
     /// Why a leak test says nothing yet, behind "can't tell yet: ".
     pub why_tester_leaks = "the tester loses pressure by itself; mend it and test again",
-        "der Prüfer selbst verliert Druck; instand setzen und noch einmal prüfen";
+        "das Abdrückgerät selbst verliert Druck; instand setzen und noch einmal prüfen";
 
     /// A leak test: what was taken for granted.
     pub headspace_unknown = "the headspace is not known: pass or fail by pressure, no mL/h",
@@ -534,7 +534,7 @@ phrases! {
         "Luftraum oder Kühlmittel ist nicht bekannt: gerechnet ist mit allem, was sein kann, von nichts bis zum Meisten, das hineinpasst";
     /// A leak test: what was taken for granted.
     pub tester_not_blank_tested = "the tester was not tested closed on itself",
-        "der Prüfer wurde nicht für sich allein geprüft";
+        "das Abdrückgerät wurde nicht für sich allein geprüft";
     /// A leak test: what was taken for granted.
     pub rating_unknown = "no cap or system rating was given",
         "der Druck von Deckel oder System ist nicht angegeben";
@@ -550,7 +550,7 @@ phrases! {
         "der Druck fiel immer langsamer: setzen lassen und nachpumpen";
     /// A leak test: what else is to be seen in the readings.
     pub tester_leaks = "the tester closed on itself loses pressure: mend it first",
-        "der Prüfer für sich allein verliert Druck: erst instand setzen";
+        "das Abdrückgerät für sich allein verliert Druck: erst instand setzen";
     /// A leak test: what else is to be seen in the readings.
     pub pressure_rose = "the pressure rose: warming, or combustion gas if the engine ran",
         "der Druck stieg: Erwärmung, oder Verbrennungsgas, wenn der Motor lief";
@@ -566,7 +566,7 @@ phrases! {
     /// How a leak test was worked out: a title, a line, a name in a formula, a value, or what limits it.
     pub p0_without_steam = "p0, air without steam", "p0, Luft ohne Dampf";
     /// How a leak test was worked out: a title, a line, a name in a formula, a value, or what limits it.
-    pub so_many_readings(n) = ["{n} readings", "{n} readings"], ["{n} Messwert", "{n} Messwerte"];
+    pub so_many_readings(n) = ["{n} reading", "{n} readings"], ["{n} Messwert", "{n} Messwerte"];
     /// How a leak test was worked out: a title, a line, a name in a formula, a value, or what limits it.
     pub growth_by_leaking = "growth by leaking", "Zuwachs durch das Leck";
     /// How a leak test was worked out: a title, a line, a name in a formula, a value, or what limits it.
@@ -590,7 +590,7 @@ phrases! {
     /// How a leak test was worked out: a title, a line, a name in a formula, a value, or what limits it.
     pub drop_in_minutes(drop, minutes) = "{drop} in {minutes} min", "{drop} in {minutes} min";
     /// How a leak test was worked out: a title, a line, a name in a formula, a value, or what limits it.
-    pub limit_of_test = "limit", "Grenze";
+    pub limit_of_test = "limit", "Grenzwert";
     /// How a leak test was worked out: a title, a line, a name in a formula, a value, or what limits it.
     pub with_confidence(verdict, chance) = "{verdict}, with a confidence of {chance}.",
         "{verdict}, mit einer Sicherheit von {chance}.";
@@ -616,7 +616,7 @@ phrases! {
     pub test_pressure_title = "Test pressure", "Prüfdruck";
     /// How the test pressure was found: a title, a line, a formula, or what limits it.
     pub old_radiator_stands_less = "An old radiator or heater core may stand less than its rating.",
-        "Ein alter Kühler oder Heizungskühler hält vielleicht weniger aus.";
+        "Ein alter Kühler oder Wärmetauscher hält vielleicht weniger aus.";
 
     /// How strong a mixture is against its limits.
     pub too_weak = "too weak", "zu schwach";

@@ -1,7 +1,8 @@
 //! Quantities as they stand in a working.
 
-use measure::Customary;
 use measure::si::{Length, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Volume};
+use measure::{Customary, Quantity};
+use phrases::figures;
 use uom::si::length::{meter, millimeter};
 use uom::si::pressure::kilopascal;
 use uom::si::ratio::ratio;
@@ -11,32 +12,32 @@ use uom::si::volume::liter;
 
 pub(crate) fn celsius(t_c: f64) -> String {
     let temperature = ThermodynamicTemperature::new::<degree_celsius>(t_c);
-    measure::show(temperature, Customary::Metric)
+    metric(temperature)
 }
 
 pub(crate) fn kelvins(difference_k: f64) -> String {
     let difference = TemperatureInterval::new::<kelvin>(difference_k);
-    measure::show(difference, Customary::Metric)
+    metric(difference)
 }
 
 pub(crate) fn kilopascals(pressure_kpa: f64) -> String {
-    measure::show(Pressure::new::<kilopascal>(pressure_kpa), Customary::Metric)
+    metric(Pressure::new::<kilopascal>(pressure_kpa))
 }
 
 pub(crate) fn litres(volume_l: f64) -> String {
-    measure::show(Volume::new::<liter>(volume_l), Customary::Metric)
+    metric(Volume::new::<liter>(volume_l))
 }
 
 pub(crate) fn percent(fraction: f64) -> String {
-    measure::show(Ratio::new::<ratio>(fraction), Customary::Metric)
+    metric(Ratio::new::<ratio>(fraction))
 }
 
 pub(crate) fn metres(length_m: f64) -> String {
-    measure::show(Length::new::<meter>(length_m), Customary::Metric)
+    metric(Length::new::<meter>(length_m))
 }
 
 pub(crate) fn millimetres(length_mm: f64) -> String {
-    measure::show(Length::new::<millimeter>(length_mm), Customary::Metric)
+    metric(Length::new::<millimeter>(length_mm))
 }
 
 /// With about four digits, for what has no customary twin.
@@ -46,14 +47,19 @@ pub(crate) fn number(value: f64, unit: &str) -> String {
         size if size >= 10.0 => 2,
         _ => 3,
     };
-    format!("{value:.decimals$}\u{202f}{unit}")
+    figures(&format!("{value:.decimals$}\u{202f}{unit}"))
 }
 
 pub(crate) fn plain(value: f64) -> String {
-    format!("{value:.3}")
+    figures(&format!("{value:.3}"))
 }
 
 /// A chance; nothing that is measured is certain.
 pub(crate) fn chance(part: f64) -> String {
     percent(part.min(0.999))
+}
+
+/// In metric units, with the marks of the language that is spoken.
+fn metric<Q: Quantity>(quantity: Q) -> String {
+    figures(&measure::show(quantity, Customary::Metric))
 }

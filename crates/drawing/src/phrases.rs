@@ -9,7 +9,7 @@ phrases! {
     /// and the things in it.
     pub row_of_things(nth, things) = "Row {nth}: {things}. ", "Reihe {nth}: {things}. ";
     /// Where a thing stands in the drawing of what lies on what, for whoever hears it.
-    pub partly_out = "partly out", "teils ausgebaut";
+    pub partly_out = "partly out", "zum Teil ausgebaut";
     /// Where a thing stands: a lock pin and the like, which is put in for the job.
     pub put_in = "in", "drin";
     /// Where a fluid stands.
@@ -199,7 +199,7 @@ phrases! {
     pub from_to = " to ", " bis ";
 
     /// The drawing of bolts with the sequence in which they are turned, for whoever hears it.
-    pub bolts_and_turns(n) = "{n} bolts; the number in each is its turn, from 1", "{n} Schrauben; die Zahl in jeder ist ihre Reihenfolge, ab 1";
+    pub bolts_and_turns(n) = "{n} bolts; the number in each is its turn, from 1", "{n} Schrauben; die Zahl in jeder sagt, wann sie dran ist, ab 1";
 
     /// How a bolt of a joint stands, behind its number, for whoever hears it.
     pub bolt_out = "out", "raus";

@@ -16,7 +16,7 @@ phrases! {
     /// What a fluid is called, within a sentence.
     pub manual_gearbox_oil = "manual gearbox oil", "Schaltgetriebeöl";
     /// What a fluid is called, within a sentence.
-    pub axle_oil = "axle oil", "Achsöl";
+    pub axle_oil = "axle oil", "Achsgetriebeöl";
     /// What a fluid is called, within a sentence.
     pub refrigerant = "refrigerant", "Kältemittel";
     /// What a fluid is called, within a sentence.
@@ -55,22 +55,22 @@ phrases! {
         "einem harten Pedal, zweimal in voller Höhe, von einem Zweiten probiert";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_clutch_pedal = "a pedal that parts fully, twice, and the level at its mark",
-        "einem Pedal, das zweimal ganz trennt, und dem Füllstand an der Marke";
+        "einem Pedal, das zweimal ganz trennt, und dem Füllstand an der Markierung";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_no_foam = "no foam and the level at its mark after lock to lock",
-        "keinem Schaum und dem Füllstand an der Marke nach Anschlag zu Anschlag";
+        "keinem Schaum und dem Füllstand an der Markierung nach Drehen von Anschlag zu Anschlag";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_level_at_temperature = "the level at the maker's temperature, with as much in as came out",
         "dem Füllstand bei der Temperatur des Herstellers, und so viel drin, wie herauskam";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_oil_at_plug = "oil at the plug within the maker's temperature window, with as much in as came out, seen again warm",
-        "Öl an der Schraube im Temperaturfenster des Herstellers, so viel drin, wie herauskam, und warm noch einmal angesehen";
+        "Öl an der Einfüllbohrung im Temperaturfenster des Herstellers, so viel drin, wie herauskam, und warm noch einmal angesehen";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_labels_weight = "the label's weight in, oil replaced, no leak found, by licensed hands",
         "dem Gewicht vom Schild, ersetztem Öl und keinem Leck, von Sachkundigen gemacht";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_no_drip_no_smell = "primed, no drip and no smell, before the engine is started and once it runs",
-        "entlüfteter Leitung, keinem Tropfen und keinem Geruch, vor dem Start und bei laufendem Motor";
+        "vorgefördertem Kraftstoff, keinem Tropfen und keinem Geruch, vor dem Start und bei laufendem Motor";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_reading_within = "a reading within the standard and no drip",
         "einem Messwert in der Norm und keinem Tropfen";
@@ -78,10 +78,10 @@ phrases! {
     pub closes_on_spray = "spray at every nozzle", "Wasser aus jeder Düse";
     /// What a fluid closes on, behind "It closes on ".
     pub closes_on_both_terminals = "both terminals tight in their sequence, memory restored, registered where the maker asks",
-        "beiden Polen fest in ihrer Reihenfolge, Speicher wiederhergestellt, angelernt, wo der Hersteller es verlangt";
+        "beiden Polen fest, in der richtigen Reihenfolge, wiederhergestelltem Speicher, angelernt, wo der Hersteller es verlangt";
 
     /// What waits until a fluid is closed, one after the other.
-    pub before_go_live = "go live", "unter Spannung setzen";
+    pub before_go_live = "go live", "Batterie an";
     /// What waits until a fluid is closed, one after the other.
     pub before_start = "start", "starten";
     /// What waits until a fluid is closed, one after the other.
@@ -106,7 +106,7 @@ phrases! {
     /// The short name of a step, in front of a line of the working.
     pub step_leaks_looked_for = "leaks-looked-for", "nach Lecks gesehen";
     /// The short name of a step, in front of a line of the working.
-    pub step_circuits_named = "circuits-named", "Kreise benannt";
+    pub step_circuits_named = "circuits-named", "Bremskreise benannt";
     /// The short name of a step, in front of a line of the working.
     pub step_bled = "bled", "entlüftet";
     /// The short name of a step, in front of a line of the working.
@@ -118,9 +118,9 @@ phrases! {
     /// The short name of a step, in front of a line of the working.
     pub step_foam_gone = "foam-gone", "Schaum weg";
     /// The short name of a step, in front of a line of the working.
-    pub step_warmed = "warmed", "erwärmt";
+    pub step_warmed = "warmed", "warm gelaufen";
     /// The short name of a step, in front of a line of the working.
-    pub step_filled_to_plug = "filled-to-plug", "bis zur Schraube gefüllt";
+    pub step_filled_to_plug = "filled-to-plug", "bis zur Einfüllbohrung gefüllt";
     /// The short name of a step, in front of a line of the working.
     pub step_amounts_compared = "amounts-compared", "Mengen verglichen";
     /// The short name of a step, in front of a line of the working.
@@ -136,13 +136,13 @@ phrases! {
     /// The short name of a step, in front of a line of the working.
     pub step_leak_searched = "leak-searched", "nach Lecks gesucht";
     /// The short name of a step, in front of a line of the working.
-    pub step_primed = "primed", "vorgepumpt";
+    pub step_primed = "primed", "vorgefördert";
     /// The short name of a step, in front of a line of the working.
     pub step_no_drip = "no-drip", "kein Tropfen";
     /// The short name of a step, in front of a line of the working.
     pub step_no_smell = "no-smell", "kein Geruch";
     /// The short name of a step, in front of a line of the working.
-    pub step_quality_read = "quality-read", "Güte gemessen";
+    pub step_quality_read = "quality-read", "Qualität gemessen";
     /// The short name of a step, in front of a line of the working.
     pub step_tried = "tried", "probiert";
     /// The short name of a step, in front of a line of the working.
@@ -160,10 +160,10 @@ phrases! {
 
     /// What hurts, shown before a step at a fluid.
     pub hot_oil = "Hot oil burns. Let it cool to the hand; gloves and sleeves on.",
-        "Heißes Öl verbrennt. Handwarm abkühlen lassen; Handschuhe und lange Ärmel an.";
+        "Heißes Öl verbrennt die Haut. Handwarm abkühlen lassen; Handschuhe und lange Ärmel an.";
     /// What hurts, shown before a step at a fluid.
     pub moving_parts = "Belts and fans move. Hands, hair and rags clear before it runs.",
-        "Riemen und Lüfter drehen sich. Hände, Haare und Lappen weg, bevor er läuft.";
+        "Riemen und Lüfter drehen sich. Hände, Haare und Lappen weg, bevor der Motor läuft.";
     /// What hurts, shown before a step at a fluid.
     pub brake_fluid_eats = "Brake fluid eats paint and stings eyes. Cover the wings, rinse spills with water, use fluid from a sealed container only.",
         "Bremsflüssigkeit frisst Lack und reizt die Augen. Kotflügel abdecken, Spritzer mit Wasser abspülen, nur aus einem versiegelten Gebinde nehmen.";
@@ -175,7 +175,7 @@ phrases! {
         "Unter ein angehobenes Fahrzeug nur, wenn es auf Böcken oder einer Bühne steht.";
     /// What hurts, shown before a step at a fluid.
     pub frost = "Refrigerant freezes skin and eyes and takes the air from a pit. Licensed hands alone, with goggles and gloves; never vent it: local law.",
-        "Kältemittel erfriert Haut und Augen und verdrängt die Luft in der Grube. Nur Sachkundige, mit Brille und Handschuhen; nie ins Freie ablassen: Gesetz.";
+        "Kältemittel erfriert Haut und Augen und verdrängt die Luft in der Grube. Nur Sachkundige, mit Brille und Handschuhen; nie ins Freie ablassen: gesetzlich verboten.";
     /// What hurts, shown before a step at a fluid.
     pub fire = "Fuel and its vapour burn. No flame, no spark, battery off, extinguisher at hand; let pressure off as the maker says.",
         "Kraftstoff und sein Dampf brennen. Keine Flamme, kein Funke, Batterie ab, Löscher bereit; Druck ablassen, wie der Hersteller es sagt.";
@@ -227,9 +227,9 @@ phrases! {
     /// A refusal, before "is … outside … to …": which figure.
     pub the_reading = "the reading", "der Messwert";
     /// A refusal, before "is … outside … to …": which figure.
-    pub the_testers_error = "the tester's error", "der Fehler des Prüfers";
+    pub the_testers_error = "the tester's error", "die Abweichung des Testers";
     /// A refusal, before "is … outside … to …": which figure.
-    pub the_makers_limit = "the maker's limit", "die Grenze des Herstellers";
+    pub the_makers_limit = "the maker's limit", "der Grenzwert des Herstellers";
     /// A refusal, before "is … outside … to …": which figure.
     pub windows_low_end = "the window's low end", "das untere Ende des Fensters";
     /// A refusal, before "is … outside … to …": which figure.
@@ -243,7 +243,7 @@ phrases! {
     /// A refusal, before "is … outside … to …": which figure.
     pub the_weight_put_in = "the weight put in", "das eingefüllte Gewicht";
     /// A refusal, before "is … outside … to …": which figure.
-    pub the_scales_error = "the scale's error", "der Fehler der Waage";
+    pub the_scales_error = "the scale's error", "die Abweichung der Waage";
     /// A refusal, before "is … outside … to …": which figure.
     pub oil_taken_out = "the oil taken out", "das herausgenommene Öl";
     /// A refusal, before "is … outside … to …": which figure.
@@ -280,9 +280,9 @@ phrases! {
     /// A refusal, behind the last colon: how to mend it.
     pub mend_write_degrees = "write degrees Celsius", "in Grad Celsius schreiben";
     /// A refusal, behind the last colon: how to mend it.
-    pub mend_read_again = "read the tester again", "am Prüfer noch einmal ablesen";
+    pub mend_read_again = "read the tester again", "am Tester noch einmal ablesen";
     /// A refusal, behind the last colon: how to mend it.
-    pub mend_in_its_manual = "it stands in its manual", "er steht in seiner Anleitung";
+    pub mend_in_its_manual = "it stands in its manual", "sie steht in der Anleitung des Geräts";
     /// A refusal, behind the last colon: how to mend it.
     pub mend_write_it_in_degrees = "write it in degrees Celsius", "in Grad Celsius schreiben";
     /// A refusal, behind the last colon: how to mend it.
@@ -318,7 +318,7 @@ phrases! {
         "was drin ist, ist auch mit Wasser aufgefüllt stärker als gewünscht";
 
     /// Where a line of a working comes from, in words.
-    pub practice_of_the_trade = "practice of the trade", "Brauch im Handwerk";
+    pub practice_of_the_trade = "practice of the trade", "Werkstattpraxis";
     /// Where a line of a working comes from, in words.
     pub swell_of_oils = "swell of oils", "Ausdehnung von Ölen";
     /// Where a line of a working comes from, in words.
@@ -352,7 +352,7 @@ phrases! {
     /// How a reading of brake fluid was worked out: a title, a line, a note, or what limits it.
     pub boils_at = "boils at", "siedet bei";
     /// How a reading of brake fluid was worked out: a title, a line, a note, or what limits it.
-    pub tester_good_to = "tester good to", "Prüfer genau auf";
+    pub tester_good_to = "tester good to", "Tester genau auf";
     /// How a reading of brake fluid was worked out: a title, a line, a note, or what limits it.
     pub class = "class", "Klasse";
     /// How a reading of brake fluid was worked out: a title, a line, a note, or what limits it.
@@ -363,10 +363,10 @@ phrases! {
     /// How a reading of brake fluid was worked out: a title, a line, a note, or what limits it.
     pub least_wet(class) = "least, {class} wet", "mindestens, {class} nass";
     /// How a reading of brake fluid was worked out: a title, a line, a note, or what limits it.
-    pub makers_least_in_use = "the maker's least in use", "Mindestwert des Herstellers im Gebrauch";
+    pub makers_least_in_use = "the maker's least in use", "Mindestwert des Herstellers im Betrieb";
     /// How a reading of brake fluid was worked out: a title, a line, a note, or what limits it.
     pub tester_reads_the_bottle = "The tester reads the bottle; at the caliper the fluid is worse.",
-        "Der Prüfer misst im Behälter; am Sattel ist die Flüssigkeit schlechter.";
+        "Der Tester misst im Behälter; am Bremssattel ist die Flüssigkeit schlechter.";
 
     /// What a reading of brake fluid says.
     pub cannot_tell_without_class = "can't tell without the class: read it off the cap or the maker's data",
@@ -376,12 +376,12 @@ phrases! {
         "erneuern: {boils} °C, verlangt sind mindestens {least} °C";
     /// What a reading of brake fluid says.
     pub too_near(least) = "too near to {least} °C for this tester: renew it, or have it read better",
-        "zu nah an {least} °C für diesen Prüfer: erneuern, oder genauer messen lassen";
+        "zu nah an {least} °C für diesen Tester: erneuern, oder genauer messen lassen";
     /// What a reading of brake fluid says.
     pub as_good_as_new = "as good as new", "so gut wie neu";
     /// What a reading of brake fluid says.
     pub taken_up_water = "it has taken up water and keeps its limit; age and the maker's interval count too",
-        "hat Wasser gezogen und hält die Grenze; Alter und Intervall des Herstellers zählen auch";
+        "hat Wasser gezogen und hält den Grenzwert; Alter und Intervall des Herstellers zählen auch";
 
     /// How a level by temperature was worked out: a title, a line, or what limits it.
     pub level_by_temperature_title = "Level by temperature", "Füllstand nach Temperatur";
@@ -398,9 +398,9 @@ phrases! {
     /// What a level at a temperature says.
     pub level_right = "right, within the maker's window", "stimmt, im Fenster des Herstellers";
     /// What a level at a temperature says.
-    pub level_low = "low: fill up within the window", "zu wenig: im Fenster auffüllen";
+    pub level_low = "low: fill up within the window", "zu wenig: im Temperaturfenster auffüllen";
     /// What a level at a temperature says.
-    pub level_high = "high: let it run out within the window", "zu viel: im Fenster auslaufen lassen";
+    pub level_high = "high: let it run out within the window", "zu viel: im Temperaturfenster auslaufen lassen";
     /// What a level at a temperature says.
     pub level_too_cold = "too cold to count: warm it into the window, it would read low",
         "zu kalt, zählt nicht: ins Fenster erwärmen, sonst steht es zu niedrig";
@@ -555,7 +555,7 @@ phrases! {
         "Etwas weniger als die Menge des Herstellers einfüllen und notieren, wie viel.";
     /// A step at the engine oil, one row each, in sequence.
     pub oil_start = "Start; the oil light must go out at once, else stop. Let it idle a minute.",
-        "Starten; die Öllampe muss sofort ausgehen, sonst abstellen. Eine Minute im Leerlauf lassen.";
+        "Starten; die Öldruckleuchte muss sofort ausgehen, sonst abstellen. Eine Minute im Leerlauf lassen.";
     /// A step at the engine oil, one row each, in sequence.
     pub oil_stop = "Stop, and look at filter and plug.", "Abstellen, Filter und Schraube ansehen.";
     /// A step at the engine oil, one row each, in sequence.
@@ -563,23 +563,23 @@ phrases! {
         "Warten, so lange der Hersteller es sagt, Fahrzeug waagerecht.";
     /// A step at the engine oil, one row each, in sequence.
     pub oil_see_level = "See the level between the marks and top up in small amounts.",
-        "Füllstand zwischen den Marken ansehen und in kleinen Mengen nachfüllen.";
+        "Füllstand zwischen den Markierungen ansehen und in kleinen Mengen nachfüllen.";
     /// A step at the engine oil, one row each, in sequence.
     pub oil_look_for_drips = "Look for drips from below with the engine warm.",
         "Bei warmem Motor von unten nach Tropfen sehen.";
 
     /// A step at the brake, one row each, in sequence.
     pub brake_name_circuits = "Name the circuits and wheels that were opened.",
-        "Kreise und Räder nennen, die geöffnet wurden.";
+        "Bremskreise und Räder nennen, die geöffnet wurden.";
     /// A step at the brake, one row each, in sequence.
     pub brake_read_class = "Read the class off the cap or the maker's data; never guess it, never mix silicone with glycol.",
         "Klasse vom Deckel oder aus den Daten des Herstellers ablesen; nie raten, nie Silikon mit Glykol mischen.";
     /// A step at the brake, one row each, in sequence.
     pub brake_fill = "Fill from a sealed container; keep the bottle above its low mark all the time.",
-        "Aus versiegeltem Gebinde füllen; den Behälter immer über der unteren Marke halten.";
+        "Aus versiegeltem Gebinde füllen; den Behälter immer über der unteren Markierung halten.";
     /// A step at the brake, one row each, in sequence.
     pub brake_bleed = "Bleed in the maker's sequence until no bubble comes; with a control unit, by its own routine.",
-        "In der Reihenfolge des Herstellers entlüften, bis keine Blase mehr kommt; mit Steuergerät nach dessen Ablauf.";
+        "In der Reihenfolge des Herstellers entlüften, bis keine Blase mehr kommt; mit Steuergerät über dessen Entlüftungsprogramm.";
     /// A step at the brake, one row each, in sequence.
     pub brake_pump = "Pump until the pedal is hard, engine off; it must not sink under a steady foot.",
         "Pumpen, bis das Pedal hart ist, Motor aus; unter ruhigem Fuß darf es nicht sinken.";
@@ -588,7 +588,7 @@ phrases! {
         "Motor läuft: Pedal zweimal in voller Höhe, eine Minute dazwischen. Kommt es beim zweiten Mal höher, noch einmal entlüften.";
     /// A step at the brake, one row each, in sequence.
     pub brake_level = "Level at its mark, cap on, every bleed screw tight and capped.",
-        "Füllstand an der Marke, Deckel drauf, jede Entlüftungsschraube fest und mit Kappe.";
+        "Füllstand an der Markierung, Deckel drauf, jede Entlüftungsschraube fest und mit Kappe.";
     /// A step at the brake, one row each, in sequence.
     pub brake_look_at_joints = "Look at every joint opened with a foot on the pedal.",
         "Jede geöffnete Verbindung ansehen, mit einem Fuß auf dem Pedal.";
@@ -605,7 +605,7 @@ phrases! {
     pub clutch_pedal_twice = "The pedal at full height twice, and reverse goes in without a scrape.",
         "Pedal zweimal in voller Höhe, und der Rückwärtsgang geht ohne Kratzen rein.";
     /// A step at the clutch, one row each, in sequence.
-    pub level_at_mark_cap_on = "Level at its mark, cap on.", "Füllstand an der Marke, Deckel drauf.";
+    pub level_at_mark_cap_on = "Level at its mark, cap on.", "Füllstand an der Markierung, Deckel drauf.";
     /// A step at the clutch, one row each, in sequence.
     pub clutch_look_at_joints = "Look at the joints with the pedal down.",
         "Verbindungen bei getretenem Pedal ansehen.";
@@ -615,7 +615,7 @@ phrases! {
         "Flüssigkeit vom Deckel ablesen; die Farbe sagt nichts.";
     /// A step at the power steering, one row each, in sequence.
     pub steering_fill = "Fill to the cold mark, front wheels off the ground.",
-        "Bis zur Kaltmarke füllen, Vorderräder in der Luft.";
+        "Bis zur Kaltmarkierung füllen, Vorderräder in der Luft.";
     /// A step at the power steering, one row each, in sequence.
     pub steering_lock_to_lock = "Lock to lock by hand with the engine off, topping up, then slowly with it running; never hold it at the stop.",
         "Von Hand von Anschlag zu Anschlag bei stehendem Motor, dabei nachfüllen, dann langsam bei laufendem; nie am Anschlag halten.";
@@ -624,13 +624,13 @@ phrases! {
         "Abstellen und warten, bis der Schaum weg ist; wiederholen, solange noch welcher kommt.";
     /// A step at the power steering, one row each, in sequence.
     pub steering_level = "Level at its mark for the temperature, cap on.",
-        "Füllstand an der Marke für die Temperatur, Deckel drauf.";
+        "Füllstand an der Markierung für die Temperatur, Deckel drauf.";
     /// A step at the power steering, one row each, in sequence.
     pub steering_look = "Look at hoses, rack and pump.", "Schläuche, Lenkgetriebe und Pumpe ansehen.";
 
     /// A step at the automatic gearbox, one row each, in sequence.
     pub automatic_name_oil = "Name the oil that the maker asks for; there is no other that is near enough.",
-        "Das Öl nennen, das der Hersteller verlangt; kein anderes ist nah genug dran.";
+        "Das Öl nennen, das der Hersteller verlangt; ein anderes tut es nicht.";
     /// A step at the automatic gearbox, one row each, in sequence.
     pub automatic_drain = "Drain and measure what came out, with its temperature.",
         "Ablassen und messen, was herauskam, mit der Temperatur.";
@@ -682,10 +682,10 @@ phrases! {
 
     /// A step at the fuel, one row each, in sequence.
     pub fuel_joints_closed = "Joints closed to their torque, new seals; catch what ran out.",
-        "Verbindungen mit Drehmoment zu, neue Dichtungen; auffangen, was auslief.";
+        "Verbindungen mit Drehmoment angezogen, neue Dichtungen; auffangen, was auslief.";
     /// A step at the fuel, one row each, in sequence.
     pub fuel_prime = "Prime with the pump or the hand lever, engine not started.",
-        "Mit der Pumpe oder dem Handhebel vorpumpen, Motor nicht gestartet.";
+        "Mit der Pumpe oder dem Handhebel vorfördern, Motor nicht gestartet.";
     /// A step at the fuel, one row each, in sequence.
     pub fuel_no_drip = "Look and wipe: no drip under pressure.",
         "Ansehen und abwischen: kein Tropfen unter Druck.";
@@ -730,7 +730,7 @@ phrases! {
     pub battery_negative_on = "Negative on last, to its torque.", "Minus zuletzt dran, mit Drehmoment.";
     /// A step at the battery, one row each, in sequence.
     pub battery_memory = "Clock, windows, code, seats; lights of the dash gone out.",
-        "Uhr, Fenster, Code, Sitze; Lampen im Kombiinstrument aus.";
+        "Uhr, Fenster, Code, Sitze; Leuchten im Kombiinstrument aus.";
     /// A step at the battery, one row each, in sequence.
     pub battery_register = "A new battery registered where the vehicle asks for it; say so if it does not.",
         "Neue Batterie anlernen, wo das Fahrzeug es verlangt; sagen, wenn nicht.";

@@ -1,15 +1,17 @@
 //! Quantities as they stand in a working.
 
+use phrases::figures;
+
 pub(crate) fn litres(litres: f64) -> String {
-    format!("{litres:.2}\u{202f}L")
+    figures(&format!("{litres:.2}\u{202f}L"))
 }
 
 pub(crate) fn celsius(t_c: f64) -> String {
-    format!("{t_c:.1}\u{202f}°C")
+    figures(&format!("{t_c:.1}\u{202f}°C"))
 }
 
 pub(crate) fn percent(percent: f64) -> String {
-    format!("{percent:.1}\u{202f}%")
+    figures(&format!("{percent:.1}\u{202f}%"))
 }
 
 pub(crate) fn grams(grams: f64) -> String {

@@ -25,7 +25,7 @@ phrases! {
     /// What an item is.
     pub kind_work = "work", "Arbeit";
     /// What an item is: a tool or a rag that must come out again.
-    pub kind_put_in = "put-in", "Hineingelegtes";
+    pub kind_put_in = "put-in", "vorübergehend drin";
     /// Where an item sits.
     pub above = "above", "oben";
     /// Where an item sits.
@@ -65,13 +65,13 @@ phrases! {
     /// What an item belongs to.
     pub intake = "intake", "Ansaugung";
     /// What an item belongs to.
-    pub exhaust = "exhaust", "Abgas";
+    pub exhaust = "exhaust", "Abgasanlage";
     /// What an item belongs to.
     pub battery = "battery", "Batterie";
     /// What an item belongs to.
     pub electrical = "electrical", "Elektrik";
     /// What an item belongs to.
-    pub climate = "climate", "Klimaanlage";
+    pub climate = "climate", "Klima";
     /// What an item belongs to.
     pub body = "body", "Karosserie";
 
@@ -94,9 +94,9 @@ phrases! {
     /// How a thing stands, behind its name: a connector.
     pub state_plugged = "plugged", "gesteckt";
     /// How a thing stands, behind its name: a connector.
-    pub state_unplugged = "unplugged", "abgesteckt";
+    pub state_unplugged = "unplugged", "abgezogen";
     /// How a thing stands, behind its name: a fluid.
-    pub state_at_level = "at level", "am Füllstand";
+    pub state_at_level = "at level", "Füllstand stimmt";
     /// How a thing stands, behind its name: a fluid.
     pub state_low = "low", "abgelassen";
     /// How a thing stands, behind its name: work.
@@ -114,7 +114,7 @@ phrases! {
     /// A move in the list of a map: bolts are loosened first.
     pub move_crack(item) = "{item}.crack", "{item} lösen";
     /// A move in the list of a map.
-    pub move_unplug(item) = "{item}.unplug", "{item} abstecken";
+    pub move_unplug(item) = "{item}.unplug", "{item} abziehen";
     /// A move in the list of a map.
     pub move_drain(item) = "{item}.drain", "{item} ablassen";
     /// A move in the list of a map: work that becomes due.
@@ -146,9 +146,9 @@ phrases! {
     /// What of a map changed: where work starts.
     pub start = "start", "Anfang";
     /// What of a map changed.
-    pub minutes_to_change_place = "minutes to change place", "Minuten für einen Wechsel des Orts";
+    pub minutes_to_change_place = "minutes to change place", "Minuten für einen Ortswechsel";
     /// What of a map changed.
-    pub minutes_to_change_tool = "minutes to change tool", "Minuten für einen Wechsel des Werkzeugs";
+    pub minutes_to_change_tool = "minutes to change tool", "Minuten für einen Werkzeugwechsel";
     /// What of a map changed: between two places.
     pub minutes_from_to(from, to) = "minutes from {from} to {to}", "Minuten von {from} nach {to}";
     /// What of a map changed: one of its sources.
@@ -184,9 +184,9 @@ phrases! {
     /// What of an item changed: how much it holds.
     pub holds = "holds", "Inhalt";
     /// What of an item changed: how much its cock gives.
-    pub drains = "drains", "am Hahn kommen";
+    pub drains = "drains", "aus dem Ablass kommen";
     /// What of an item changed: of one bolt.
-    pub length_at(at) = "length at {at}", "Länge bei {at}";
+    pub length_at(at) = "length at {at}", "Länge an {at}";
     /// What of an item changed.
     pub torque = "torque", "Drehmoment";
     /// What an item is: never used again.
@@ -194,7 +194,7 @@ phrases! {
     /// What of an item changed: how many of its pieces may be missing.
     pub may_lack = "may lack", "fehlen dürfen";
     /// At which positions none may be missing; after a comma.
-    pub never_at(positions) = ", never at {positions}", ", nie bei {positions}";
+    pub never_at(positions) = ", never at {positions}", ", nie an {positions}";
     /// What of an item changed: the variant on which it is.
     pub only_with = "only with", "nur mit";
     /// What of an item changed: another item follows.
@@ -250,9 +250,9 @@ phrases! {
     /// Where things stand is odd: an item, its state, and what should be so as well.
     pub stands_and_yet_not(item, state, need) = "{item} stands {state}, and yet not {need}: is that so?", "{item}: {state}, und doch nicht {need}: stimmt das?";
     /// Where somebody stands is odd: the place, and one of nearly that name.
-    pub is_near_meant(at, near) = "nothing is worked on at {at}: is {near} meant?", "an {at} wird nichts gearbeitet: ist {near} gemeint?";
+    pub is_near_meant(at, near) = "nothing is worked on at {at}: is {near} meant?", "Arbeitsort {at}: dort wird nichts gearbeitet; ist {near} gemeint?";
     /// Where somebody stands is odd.
-    pub where_does_one_stand(at) = "nothing is worked on at {at}: where does one stand?", "an {at} wird nichts gearbeitet: von wo aus dann?";
+    pub where_does_one_stand(at) = "nothing is worked on at {at}: where does one stand?", "Arbeitsort {at}: dort wird nichts gearbeitet; von wo aus dann?";
 
     /// How heavy a fault is.
     pub error = "error", "Fehler";
@@ -298,11 +298,11 @@ phrases! {
     /// A mend.
     pub write_as_list = "write it as [\"...\", \"...\"]", "als [\"...\", \"...\"] schreiben";
     /// A fault of the text.
-    pub no_positions(key) = "`{key}` names no positions", "`{key}` nennt keine Stellen";
+    pub no_positions(key) = "`{key}` names no positions", "`{key}` nennt keine Positionen";
     /// A mend.
     pub write_positions_as_list = "write them as a list, such as `[1, 2]`", "als Liste schreiben, z. B. `[1, 2]`";
     /// A fault of the text.
-    pub no_position(written) = "{written} is no position", "{written} ist keine Stelle";
+    pub no_position(written) = "{written} is no position", "{written} ist keine Position";
     /// A mend.
     pub write_number_and_unit = "write a number and its unit", "Zahl und Einheit schreiben";
     /// A fault of the text: what stands there, what it should be, and why it is none.
@@ -422,9 +422,9 @@ phrases! {
     /// A mend.
     pub add_or_correct = "add the item, or correct the name", "das Teil ergänzen oder den Namen berichtigen";
     /// A mend.
-    pub positions_to(count) = "it has positions 1 to {count}", "es hat die Stellen 1 bis {count}";
+    pub positions_to(count) = "it has positions 1 to {count}", "es hat die Positionen 1 bis {count}";
     /// A fault of the text.
-    pub has_no_position(name, at) = "`{name}` has no position {at}", "`{name}` hat keine Stelle {at}";
+    pub has_no_position(name, at) = "`{name}` has no position {at}", "`{name}` hat keine Position {at}";
     /// A fault of the text.
     pub is_never(name, state) = "`{name}` is never `{state}`", "`{name}` ist nie `{state}`";
     /// A fault of the text.
@@ -441,7 +441,7 @@ phrases! {
     /// A mend.
     pub add_kind_here = "add `is = \"part\"`, or another kind", "`is = \"part\"` ergänzen, oder eine andere Art";
     /// A fault of a text that says where things stand.
-    pub map_has_no(name) = "the map has no `{name}`", "die Vorlage hat kein `{name}`";
+    pub map_has_no(name) = "the map has no `{name}`", "in der Vorlage fehlt `{name}`";
     /// A fault of a text that says where things stand.
     pub not_said_where(name) = "`{name}` does not say where it stands", "bei `{name}` steht nicht, in welchem Zustand es ist";
     /// A mend.
@@ -461,11 +461,11 @@ phrases! {
     pub no_pair(written) = "{written} is no pair of two items of this map", "{written} ist kein Paar aus zwei Teilen dieser Vorlage";
 
     /// A fault of the text.
-    pub nothing_worked_on_at(place) = "nothing is worked on at `{place}`", "an `{place}` wird nichts gearbeitet";
+    pub nothing_worked_on_at(place) = "nothing is worked on at `{place}`", "am Arbeitsort `{place}` wird nichts gearbeitet";
     /// A mend.
     pub write_a_named_place = "write a place that an item names", "einen Ort schreiben, den ein Teil nennt";
     /// A fault of the text: a move, and its place.
-    pub only_one_worked_on_at(step, place) = "only `{step}` is worked on at `{place}`", "nur `{step}` wird an `{place}` gearbeitet";
+    pub only_one_worked_on_at(step, place) = "only `{step}` is worked on at `{place}`", "am Arbeitsort `{place}` gibt es nur `{step}`";
     /// A fault of the text: a move, and its tool.
     pub only_one_takes(step, tool) = "only `{step}` takes a `{tool}`", "nur `{step}` braucht `{tool}`";
     /// A fault of the text.
@@ -551,7 +551,7 @@ phrases! {
     /// A fault of the text.
     pub lists_too_deep = "lists within lists, deeper than anything can mean", "Listen in Listen, tiefer als sinnvoll";
     /// A mend.
-    pub take_inner_brackets_away = "take the inner brackets away", "die inneren Klammern herausnehmen";
+    pub take_inner_brackets_away = "take the inner brackets away", "die inneren Klammern weglassen";
     /// A fault of the text.
     pub no_key_with_value = "this line is no key with a value", "in dieser Zeile fehlt ein Name mit seinem Wert";
     /// A mend.

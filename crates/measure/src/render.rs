@@ -2,6 +2,7 @@
 
 use crate::phrases as say;
 use crate::working::{Grade, Line, Source, Working};
+use phrases::figures;
 
 pub(crate) fn text(working: &Working) -> String {
     let mut out = format!("{}\n", working.title);
@@ -13,7 +14,10 @@ pub(crate) fn text(working: &Working) -> String {
         }
         out.push('\n');
         for input in &line.inputs {
-            out.push_str(&format!("     {}\n", say::with(&input.name, &input.value)));
+            out.push_str(&format!(
+                "     {}\n",
+                say::with(&input.name, figures(&input.value))
+            ));
         }
         out.push_str(&format!("     {}\n", say::source_is(source(&line.source))));
         if let Some(note) = &line.note {
@@ -61,7 +65,7 @@ pub(crate) fn json(working: &Working) -> String {
 fn equation(line: &Line) -> String {
     let value = Some(line.value.as_deref().unwrap_or(say::unknown()));
     let parts = [line.symbol.as_deref(), line.formula.as_deref(), value];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(" = ")
+    figures(&parts.into_iter().flatten().collect::<Vec<_>>().join(" = "))
 }
 
 fn source(source: &Source) -> String {
@@ -83,7 +87,7 @@ fn html_line(line: &Line) -> String {
         escaped(&equation(line))
     );
     for input in &line.inputs {
-        out.push_str(&html_definition(&input.name, &input.value));
+        out.push_str(&html_definition(&input.name, &figures(&input.value)));
     }
     out.push_str(&html_definition(say::source(), &source(&line.source)));
     if let Some(note) = &line.note {

@@ -9,7 +9,7 @@ phrases! {
     /// Refused: a number out of its range.
     pub out_of_range(what, value, unit, low, high, mend) = "{what} is {value} {unit}, outside {low} to {high} {unit}: {mend}", "{what} ist {value} {unit}, außerhalb von {low} bis {high} {unit}: {mend}";
     /// Refused: least, likely and most are mixed up.
-    pub out_of_sequence(what, low, likely, high) = "{what} runs from {low} over {likely} to {high}: write least, likely and most in that sequence", "{what} geht von {low} über {likely} bis {high}: wenigstens, wahrscheinlich und höchstens in dieser Reihenfolge schreiben";
+    pub out_of_sequence(what, low, likely, high) = "{what} runs from {low} over {likely} to {high}: write least, likely and most in that sequence", "{what} geht von {low} über {likely} bis {high}: mindestens, wahrscheinlich und höchstens in dieser Reihenfolge schreiben";
     /// Refused: nothing is to be done.
     pub no_lines = "no line says what is to be done: write at least one", "keine Zeile sagt, was zu tun ist: mindestens eine schreiben";
     /// Refused: a line or a sort of work has no name.
@@ -55,9 +55,9 @@ phrases! {
     /// A number, where it is refused.
     pub the_book_time = "the book time", "die Richtzeit";
     /// How a number is mended.
-    pub write_book_minutes = "write the book's minutes", "die Minuten aus dem Richtzeitbuch schreiben";
+    pub write_book_minutes = "write the book's minutes", "die Minuten der Richtzeit schreiben";
     /// How a number is mended.
-    pub write_book_minutes_once = "write the book's minutes for one time", "die Minuten aus dem Richtzeitbuch für ein Mal schreiben";
+    pub write_book_minutes_once = "write the book's minutes for one time", "die Minuten der Richtzeit für ein Mal schreiben";
     /// A number, where it is refused.
     pub the_time = "the time", "die Zeit";
     /// How a number is mended.
@@ -99,7 +99,7 @@ phrases! {
     /// How a number is mended.
     pub write_how_many = "write how many there are", "schreiben, wie viele es sind";
     /// How numbers are mended.
-    pub write_for_one_snag = "write least, likely and most for one snag", "wenigstens, wahrscheinlich und höchstens für ein Problem schreiben";
+    pub write_for_one_snag = "write least, likely and most for one snag", "mindestens, wahrscheinlich und höchstens für ein Problem schreiben";
     /// Numbers, where they are refused.
     pub snag_minutes = "a snag's minutes", "die Zeit für ein Problem";
     /// Numbers, where they are refused.
@@ -237,13 +237,13 @@ phrases! {
     /// A typed line that is none.
     pub no_line(text) = "`{text}` is no line: write it as \"what, minutes\" or \"what, minutes, times\", with a point in numbers", "`{text}` ist keine Zeile: als „was, Minuten“ oder „was, Minuten, Anzahl“ schreiben, Zahlen mit Punkt";
     /// A typed line with a number of times that makes no sense.
-    pub no_times(times, text) = "{times} times in `{text}`: write a whole number from 1 to 2000", "{times} mal in `{text}`: eine ganze Zahl von 1 bis 2000 schreiben";
+    pub no_times(times, text) = "{times} times in `{text}`: write a whole number from 1 to 2000", "{times}-mal in `{text}`: eine ganze Zahl von 1 bis 2000 schreiben";
     /// How rust is written in a text.
     pub write_rust_class = "write 0 for none, 1, 2, or 3 for heavy", "0 für keinen, 1, 2 oder 3 für starken schreiben";
     /// After "... is": rust that is none.
     pub no_class_of_rust = "no class of rust", "keine Stufe von Rost";
     /// How a range is written in a text.
-    pub write_range(key) = "write {key} = 55, or least, likely and most: {key} = [40, 55, 90]", "{key} = 55 schreiben, oder wenigstens, wahrscheinlich und höchstens: {key} = [40, 55, 90]";
+    pub write_range(key) = "write {key} = 55, or least, likely and most: {key} = [40, 55, 90]", "{key} = 55 schreiben, oder mindestens, wahrscheinlich und höchstens: {key} = [40, 55, 90]";
     /// After "... is": a range that is none.
     pub neither_number_nor_three = "neither a number nor three", "weder eine Zahl noch drei";
     /// How something is mended that says no more.

@@ -4,6 +4,7 @@
 //! that somebody holds in their hand is kept as a file with the record, under its commitment.
 
 use crate::kinds::{Asked, Made, make};
+use crate::phrases as say;
 use serde_json::json;
 use shop::repair::Words;
 use shop::{Caller, Device, Service, Trouble, TroubleKind};
@@ -31,9 +32,9 @@ pub fn give_out(
     let person = caller.person.as_ref().ok_or_else(|| {
         Trouble::new(
             TroubleKind::Refused,
-            "the paper",
-            "nobody is named who gives it",
-            "pick who you are at /who",
+            say::the_paper(),
+            say::nobody_gives_it(),
+            say::pick_who_you_are(),
         )
     })?;
     let (made, order) = service.look(caller, |snap| {
@@ -78,7 +79,7 @@ fn kept_as(
     Err(Trouble::new(
         TroubleKind::Record,
         &made.paper.title,
-        "it was not found again after it was kept",
-        "check the record with `buttonup verify`",
+        say::not_found_again(),
+        say::check_the_record(),
     ))
 }

@@ -4,7 +4,7 @@
 
 mod scene;
 
-use papers::{Asked, Kind, missing};
+use papers::{Asked, Kind, e_invoice_of, make, missing};
 use scene::bench::Bench;
 use scene::{assert_laid_out, made, planned, printed, resealed, taken_apart, words};
 use serde_json::json;
@@ -289,6 +289,39 @@ fn what_the_rules_of_a_place_ask_and_a_paper_lacks_is_named() {
     }
     tell_of_the_shop(&mut bench);
     assert_eq!(what(&bench, &order), ["the customer’s address"]);
+}
+
+/// Why a paper is refused and what it lacks is for whoever asks: said as the screen speaks, not as
+/// the paper does.
+#[test]
+fn what_is_refused_or_missing_is_said_as_the_screen_speaks() {
+    let (mut bench, order) = resealed();
+    bench.ask(&order, json!({ "charge": {} })).unwrap();
+    let number = bench.number(&order);
+    let note = bench
+        .look(|snap| {
+            phrases::speaking(phrases::Language::German, || {
+                make(snap, number, &Asked::of(Kind::CreditNote))
+            })
+        })
+        .unwrap_err();
+    assert_eq!(
+        note.what,
+        "für diesen Zahler ist keine Rechnungskorrektur geschrieben"
+    );
+    let lacks = bench
+        .look(|snap| {
+            phrases::speaking(phrases::Language::German, || {
+                e_invoice_of(snap, number, &Asked::of(Kind::Invoice))
+            })
+        })
+        .unwrap_err();
+    assert_eq!(lacks.place, "die E-Rechnung");
+    let said = lacks.reasons.join("\n");
+    for what in ["Steuernummer der Werkstatt", "Land des Kunden"] {
+        assert!(said.contains(what), "{what} is not in\n{said}");
+    }
+    assert!(!said.contains("the "), "{said}");
 }
 
 /// What is printed for the stall speaks as the screen does: the frame of each sheet in German, and

@@ -29,6 +29,8 @@
 
 mod numbers;
 
+#[doc(hidden)]
+pub use numbers::Hole;
 pub use numbers::{figures, marked, number, number_to_type};
 
 use std::cell::Cell;
@@ -121,7 +123,11 @@ macro_rules! phrase {
         $vis fn $name($($arg: impl ::std::fmt::Display),+) -> String {
             match $crate::spoken() {
                 $crate::Language::English => format!($english),
-                $crate::Language::German => format!($german),
+                $crate::Language::German => {
+                    $(let $arg = &$crate::Hole(&$arg);)+
+                    $(let _ = $arg;)+
+                    format!($german)
+                }
             }
         }
     };
@@ -133,8 +139,11 @@ macro_rules! phrase {
             match ($crate::spoken(), $number.is_one()) {
                 ($crate::Language::English, true) => format!($one),
                 ($crate::Language::English, false) => format!($many),
-                ($crate::Language::German, true) => format!($eins),
-                ($crate::Language::German, false) => format!($viele),
+                ($crate::Language::German, one) => {
+                    $(let $arg = &$crate::Hole(&$arg);)*
+                    $(let _ = $arg;)*
+                    if one { format!($eins) } else { format!($viele) }
+                }
             }
         }
     };
@@ -164,6 +173,8 @@ mod tests {
         twice(what) = "{what} and {what}", "{what} und {what}";
         /// A test's text: how many, of what.
         pieces(n, what) = ["one {what}", "{n} {what}s"], ["ein {what}", "{n} {what}"];
+        /// A test's text: a measure.
+        deep(mm) = "{mm:.1} mm deep", "{mm:.1} mm tief";
     }
 
     #[test]
@@ -176,6 +187,14 @@ mod tests {
         let panicked = std::panic::catch_unwind(|| speaking(Language::German, || panic!("so")));
         assert!(panicked.is_err());
         assert_eq!(spoken(), Language::English);
+    }
+
+    #[test]
+    fn decimals_stand_behind_the_mark_of_the_language() {
+        assert_eq!(deep(6.25), "6.2 mm deep");
+        assert_eq!(speaking(Language::German, || deep(6.25)), "6,2 mm tief");
+        let typed = speaking(Language::German, || twice("30.11.2026"));
+        assert_eq!(typed, "30.11.2026 und 30.11.2026");
     }
 
     #[test]

@@ -1,5 +1,7 @@
 //! Numbers as each language writes them: its decimal mark, and what parts its thousands.
 
+use std::fmt::{self, Display, Formatter};
+
 use crate::{Language, spoken};
 
 impl Language {
@@ -50,8 +52,7 @@ pub fn marked(plain: &str, decimal: char, thousands: Option<char>) -> String {
         None => ("", plain),
     };
     let (whole, part) = rest.split_once('.').unwrap_or((rest, ""));
-    let is_digits = |text: &str| text.bytes().all(|figure| figure.is_ascii_digit());
-    if whole.is_empty() || !is_digits(whole) || !is_digits(part) {
+    if !is_digits(whole) || !(part.is_empty() || is_digits(part)) {
         return plain.to_owned();
     }
     let mut out = sign.to_owned();
@@ -68,31 +69,57 @@ pub fn marked(plain: &str, decimal: char, thousands: Option<char>) -> String {
     out
 }
 
-/// Figures within a text as what is spoken writes them: with a comma in German. A point counts
-/// where figures stand on both sides of it.
+/// Figures within a text as what is spoken writes them: in German `6.4` is `6,4`. A number is taken
+/// with all its points and commas; one with more than a single point is a date or is written so
+/// already, and stays.
 ///
 /// ```
 /// use phrases::{Language, figures, speaking};
-/// let german = speaking(Language::German, || figures("6.4 L by 30.11."));
-/// assert_eq!(german, "6,4 L by 30,11.");
+/// let german = speaking(Language::German, || figures("6.4 L for 1.440,50 by 30.11."));
+/// assert_eq!(german, "6,4 L for 1.440,50 by 30.11.");
 /// ```
 #[must_use]
 pub fn figures(text: &str) -> String {
     if spoken() == Language::English {
         return text.to_owned();
     }
-    let letters: Vec<char> = text.chars().collect();
-    let is_figure = |nth: Option<usize>| {
-        let letter = nth.and_then(|nth| letters.get(nth));
-        letter.is_some_and(char::is_ascii_digit)
-    };
-    let each = letters.iter().enumerate().map(|(nth, letter)| {
-        match *letter == '.' && is_figure(nth.checked_sub(1)) && is_figure(Some(nth + 1)) {
-            true => spoken().decimal(),
-            false => *letter,
+    let of_number = |letter: char| letter.is_ascii_digit() || matches!(letter, '.' | ',');
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(from) = rest.find(of_number) {
+        let (before, numbers) = rest.split_at(from);
+        let to = numbers.find(|letter| !of_number(letter));
+        let (number, after) = numbers.split_at(to.unwrap_or(numbers.len()));
+        out.push_str(before);
+        match number.split_once('.') {
+            Some((whole, part)) if is_digits(whole) && is_digits(part) => {
+                out.push_str(whole);
+                out.push(spoken().decimal());
+                out.push_str(part);
+            }
+            _ => out.push_str(number),
         }
-    });
-    each.collect()
+        rest = after;
+    }
+    out + rest
+}
+
+fn is_digits(text: &str) -> bool {
+    !text.is_empty() && text.bytes().all(|figure| figure.is_ascii_digit())
+}
+
+/// What fills a hole of a text: where the text asks for so many decimals, they stand behind the
+/// mark of the language.
+#[doc(hidden)]
+pub struct Hole<'a, T: ?Sized>(pub &'a T);
+
+impl<T: Display + ?Sized> Display for Hole<'_, T> {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        match f.precision() {
+            None => self.0.fmt(f),
+            Some(decimals) => f.write_str(&figures(&format!("{:.decimals$}", self.0))),
+        }
+    }
 }
 
 #[cfg(test)]

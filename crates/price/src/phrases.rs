@@ -4,15 +4,15 @@ use phrases::phrases;
 
 phrases! {
     /// Title of a working: what a payer's entries and taxes come to.
-    pub what_it_comes_to = "What it comes to", "Was zusammenkommt";
+    pub what_it_comes_to = "What it comes to", "Was es ergibt";
     /// Line of a working: the discount down to what was agreed.
-    pub written_down = "written down, before tax", "nachgelassen, vor Steuer";
+    pub written_down = "written down, before tax", "nachgelassen, ohne Steuer";
     /// Line of a working, and the left side of its formula.
     pub total = "total", "Summe";
     /// Formula of the total.
-    pub before_tax_and_tax = "before tax + tax", "vor Steuer + Steuer";
+    pub before_tax_and_tax = "before tax + tax", "ohne Steuer + Steuer";
     /// What went into a total.
-    pub before_tax = "before tax", "vor Steuer";
+    pub before_tax = "before tax", "ohne Steuer";
     /// What went into a total, and the left side of a tax's formula.
     pub tax = "tax", "Steuer";
     /// Left side of an entry's formula.
@@ -56,9 +56,9 @@ phrases! {
     /// Which way a sum is rounded.
     pub half_up = "rounded, half up", "kaufmännisch gerundet";
     /// Which way a sum is rounded.
-    pub half_down = "rounded, half down", "gerundet, die Hälfte ab";
+    pub half_down = "rounded, half down", "gerundet, Hälften ab";
     /// Which way a sum is rounded.
-    pub half_even = "rounded, half to even", "gerundet, die Hälfte zur geraden Ziffer";
+    pub half_even = "rounded, half to even", "gerundet, Hälften zur geraden Ziffer";
     /// Which way a sum is rounded.
     pub down = "rounded down", "abgerundet";
     /// Which way a sum is rounded.
@@ -119,17 +119,17 @@ phrases! {
     /// Left side of a formula.
     pub minutes_name = "minutes", "Minuten";
     /// What went into the time charged: the time of the book.
-    pub book = "book", "Vorgabe";
+    pub book = "book", "Richtzeit";
     /// What went into the time charged: the time that the clock showed.
     pub clock = "clock", "Uhr";
     /// Line of a working.
     pub price_of_an_hour = "price of an hour", "Preis je Stunde";
     /// How the time charged was found.
-    pub book_time = "book time", "Vorgabezeit";
+    pub book_time = "book time", "Richtzeit";
     /// How the time charged was found.
     pub clock_time = "clock time", "Zeit nach Uhr";
     /// How the time charged was found.
-    pub lesser_time = "the lesser of book time and clock time", "die kürzere von Vorgabezeit und Zeit nach Uhr";
+    pub lesser_time = "the lesser of book time and clock time", "die kürzere von Richtzeit und Zeit nach Uhr";
 
     /// Title of a working.
     pub price_from_cost = "Price from cost", "Preis aus dem Einkauf";
@@ -138,13 +138,13 @@ phrases! {
     /// What goes on top of a cost.
     pub markup_of(percent) = "{percent} % markup", "{percent} % Aufschlag";
     /// What goes on top of a cost.
-    pub margin_of(percent) = "{percent} % margin", "{percent} % Spanne";
+    pub margin_of(percent) = "{percent} % margin", "{percent} % Marge";
     /// Formula of a price.
     pub cost_and_markup = "cost × (100 + markup) ÷ 100, rounded half up",
         "Einkauf × (100 + Aufschlag) ÷ 100, kaufmännisch gerundet";
     /// Formula of a price.
     pub cost_and_margin = "cost × 100 ÷ (100 − margin), rounded half up",
-        "Einkauf × 100 ÷ (100 − Spanne), kaufmännisch gerundet";
+        "Einkauf × 100 ÷ (100 − Marge), kaufmännisch gerundet";
     /// What went into a price.
     pub cost = "cost", "Einkauf";
     /// What went into a price: markup or margin.

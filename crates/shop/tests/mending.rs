@@ -105,7 +105,7 @@ fn all_kept(language: Language) -> Vec<Told> {
 #[test]
 fn whoever_reads_a_way_reads_their_own_language() {
     let (english, german) = (all_kept(Language::English), all_kept(Language::German));
-    assert_eq!(german[0].way.name, "Drahteinsatz");
+    assert_eq!(german[0].way.name, "Drahtgewindeeinsatz");
     for (english, german) in english.iter().zip(&german) {
         let outputs = serde_json::to_string(german).unwrap();
         assert!(outputs.len() < 60_000, "{} bytes", outputs.len());

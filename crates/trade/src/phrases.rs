@@ -8,7 +8,7 @@ phrases! {
         "eine Zahl unter null; schreiben, wie viele es sind";
     /// What could not be read of a typed line, and how to mend it: none of something.
     pub count_of_nothing = "a count of nothing; write how many there are",
-        "eine Anzahl von null; schreiben, wie viele es sind";
+        "die Anzahl ist null; schreiben, wie viele es sind";
     /// What could not be read of a typed line, and how to mend it: a number alone.
     pub number_with_no_unit = "a number with no unit; write the unit, or a whole number of pieces",
         "eine Zahl ohne Einheit; die Einheit schreiben, oder eine ganze Stückzahl";
@@ -17,10 +17,10 @@ phrases! {
         "mehr als 999 Stück; eine Teilenummer anderswo schreiben";
     /// What could not be read of a typed line, and how to mend it.
     pub two_counts_for_one_thing = "two counts for one thing; write them as two things",
-        "zwei Anzahlen für ein Teil; als zwei Teile schreiben";
+        "zwei Stückzahlen für ein Teil; als zwei Teile schreiben";
     /// What could not be read of a typed line, and how to mend it: a thing that is not known.
     pub not_known = "not known; say what it is, or which system it belongs to",
-        "nicht bekannt; sagen, was es ist oder zu welchem System es gehört";
+        "nicht bekannt; angeben, was es ist oder zu welchem System es gehört";
 
     /// A refusal of a shop's own table of words; where, and what is wrong.
     pub not_toml(place, what) = "{place}: not TOML as this table is written: {what}; mend it there",

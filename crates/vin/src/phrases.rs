@@ -6,11 +6,11 @@ phrases! {
     /// What is wrong with an identification number: too short.
     pub too_short(found, needs, missing) =
         "the number has {found} characters, it needs {needs}: {missing} missing",
-        "die Nummer hat {found} Zeichen, sie braucht {needs}: {missing} fehlen";
+        "die Nummer hat {found} Zeichen, nötig sind {needs}: es fehlen {missing}";
     /// What is wrong with an identification number: too long.
     pub too_long(found, needs, many) =
         "the number has {found} characters, it needs {needs}: {many} too many",
-        "die Nummer hat {found} Zeichen, sie braucht {needs}: {many} zu viel";
+        "die Nummer hat {found} Zeichen, nötig sind {needs}: {many} zu viel";
     /// What is wrong with an identification number: a letter that looks like another character.
     pub look_alike(position, found, meant) =
         "position {position} is {found}, which no number contains: most likely {meant}",

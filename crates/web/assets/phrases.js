@@ -38,7 +38,7 @@ const PHRASES = {
   // Above why a tap was refused, where nothing more is told.
   was_refused: { en: "It was refused", de: "Abgelehnt" },
   // A tap of which the words are not known any more.
-  a_tap: { en: "A tap", de: "Ein Tipp" },
+  a_tap: { en: "A tap", de: "Eine Eingabe" },
   // Above why a tap was refused later, when nobody waited for it.
   was_not_taken: { en: "“{label}”, {when}, was not taken:", de: "„{label}“, {when}, wurde nicht angenommen:" },
   // A press: the refused tap is sent once more.
@@ -58,7 +58,7 @@ const PHRASES = {
   // How to mend it, below what a form lacks.
   then_press_again: { en: "Then press again.", de: "Dann noch einmal drücken." },
   // A tap could not be kept.
-  could_not_be_kept: { en: "This could not be kept on this device.", de: "Das ließ sich auf diesem Gerät nicht behalten." },
+  could_not_be_kept: { en: "This could not be kept on this device.", de: "Das ließ sich auf diesem Gerät nicht speichern." },
   // How to mend it.
   store_is_full: {
     en: "Its store is full. Go where the network reaches, so that what waits is sent; then press again.",
@@ -100,7 +100,7 @@ const PHRASES = {
   // The same: it was on another order.
   last_was_on_order: {
     en: "The last tap was on order {order}: open it to take it back",
-    de: "Zuletzt getippt wurde an Auftrag {order}: dort öffnen, um es zurückzunehmen",
+    de: "Zuletzt getippt wurde bei Auftrag {order}: dort öffnen, um es zurückzunehmen",
   },
   // The same: it was elsewhere.
   last_was_elsewhere: { en: "The last tap was on another page", de: "Zuletzt getippt wurde auf einer anderen Seite" },

@@ -50,12 +50,12 @@ phrases! {
         "eine Zahl ohne Einheit eintragen, etwa 0,15";
     /// What is wrong with a field, and how to mend it: a stub.
     pub how_far_the_stub_stands_proud = "how far the stub stands proud or below is missing",
-        "wie weit der Rest über- oder tiefer steht, fehlt";
+        "wie weit der Rest vor- oder tiefer steht, fehlt";
     /// What is wrong with a field, and how to mend it: a stub.
     pub add_it_such_as_2_mm = "add it, such as 2 mm", "angeben, etwa 2 mm";
     /// What is wrong with a field, and how to mend it: a stub.
     pub write_proud_flush_or_below = "write proud, flush or below",
-        "proud (über), flush (bündig) oder below (tiefer) eintragen";
+        "proud (vorstehend), flush (bündig) oder below (tiefer) eintragen";
     /// What is wrong with a field, and how to mend it: a stub.
     pub check_the_sizes_against_one_another = "check the sizes against one another",
         "die Maße gegeneinander prüfen";
@@ -76,7 +76,7 @@ phrases! {
         "eine Länge angeben, die ein Schlüssel hat";
     /// What is wrong with a field, and how to mend it: a wrench.
     pub write_the_greatest_torque_of_the = "write the greatest torque of the wrench, such as 200 Nm",
-        "das höchste Drehmoment des Schlüssels eintragen, etwa 200 Nm";
+        "das größte Drehmoment des Schlüssels eintragen, etwa 200 Nm";
     /// What is wrong with a field, and how to mend it: a wrench.
     pub is_no_range(torque) = "{torque} N·m is no range", "{torque} N·m ist kein Bereich";
     /// What is wrong with a field, and how to mend it: a damaged hole.
@@ -124,10 +124,10 @@ phrases! {
     pub least_breaking_torque = "least breaking torque", "kleinstes Bruchdrehmoment";
     /// What is wrong with a field, and how to mend it: what a thread is.
     pub the_engaged_length_is_missing = "the engaged length is missing",
-        "die tragende Länge fehlt";
+        "die Einschraubtiefe fehlt";
     /// What is wrong with a field, and how to mend it: what a thread is.
     pub add_the_length_of_full_thread = "add the length of full thread in engagement, such as 12 mm",
-        "die Länge des vollen tragenden Gewindes angeben, etwa 12 mm";
+        "die Einschraubtiefe mit vollem Gewinde angeben, etwa 12 mm";
     /// What is wrong with a field, and how to mend it: what a thread is.
     pub the_metal_of_the_hole_is = "the metal of the hole is missing",
         "das Metall des Lochs fehlt";
@@ -136,7 +136,7 @@ phrases! {
         "das Metall angeben, etwa A380 oder steel";
     /// What is wrong with a field, and how to mend it: what a thread is.
     pub write_the_length_of_full_thread = "write the length of full thread in engagement, such as 12 mm",
-        "die Länge des vollen tragenden Gewindes eintragen, etwa 12 mm";
+        "die Einschraubtiefe mit vollem Gewinde eintragen, etwa 12 mm";
     /// What is wrong with a field, and how to mend it: what a thread is.
     pub which_fails_first_depends_on_the = "which fails first depends on the bolt's class",
         "was zuerst versagt, hängt von der Klasse der Schraube ab";
@@ -156,13 +156,13 @@ phrases! {
         "lässt {iso} % der ISO-Überdeckung (5/8 H), {us} % nach US-Zählung (3/4 H)";
     /// What is wrong with a field, and how to mend it: what a thread is.
     pub is_no_engagement(text) = "`{text}` is no length in engagement",
-        "„{text}“ ist keine tragende Länge";
+        "„{text}“ ist keine Einschraubtiefe";
     /// Part of an answer: what a thread is.
     pub often_that_of(what) = "This thread is often that of a {what}: say so if it is.",
         "Dieses Gewinde gehört oft zu: {what}. Angeben, wenn es so ist.";
     /// What is wrong with a field, and how to mend it: torque and clamp.
     pub write_friction = "write a coefficient such as 0.15, or a condition such as `zinc dry`",
-        "eine Reibzahl eintragen, etwa 0.15, oder einen Zustand, etwa „zinc dry“";
+        "eine Reibungszahl eintragen, etwa 0,15, oder einen Zustand, etwa „zinc dry“";
     /// What is wrong with a field, and how to mend it: torque and clamp.
     pub write_a_clamp_such_as_25275 = "write a clamp such as 25275 N",
         "eine Klemmkraft eintragen, etwa 25275 N";
@@ -186,7 +186,7 @@ phrases! {
         "ein Loch angeben, das kleiner ist als die Auflage";
     /// What is wrong with a field, and how to mend it: torque and clamp.
     pub a_coefficient_and_a_condition_are = "a coefficient and a condition are both given",
-        "Reibzahl und Zustand sind beide angegeben";
+        "Reibungszahl und Zustand sind beide angegeben";
     /// What is wrong with a field, and how to mend it: torque and clamp.
     pub give_one_of_them = "give one of them", "eines von beiden angeben";
     /// What is wrong with a field, and how to mend it: torque and clamp.
@@ -209,7 +209,7 @@ phrases! {
     pub is_no_torque(torque) = "{torque} N·m is no torque", "{torque} N·m ist kein Drehmoment";
     /// Part of an answer: torque and clamp.
     pub no_bolt_bears_that(thread, class) = "the bolt breaks: no bolt of {thread} bears that, not even one of class {class}; look at the figure and its unit again",
-        "die Schraube bricht: keine Schraube {thread} hält das, nicht einmal eine der Klasse {class}; Wert und Einheit noch einmal ansehen";
+        "die Schraube reißt: keine Schraube {thread} hält das, nicht einmal eine der Klasse {class}; Wert und Einheit noch einmal ansehen";
     /// What is wrong with a field, and how to mend it: torque and clamp.
     pub no_such_head(head, thread) = "no {head} head of {thread} is listed",
         "für {thread} ist kein Kopf {head} verzeichnet";

@@ -39,7 +39,7 @@ phrases! {
         "Abstand der beiden Messstellen";
     /// Label of a field: pulleys in line.
     pub the_free_run_between_the_pulleys = "The free run between the pulleys",
-        "Freie Strecke zwischen den Scheiben";
+        "Freies Trum zwischen den Scheiben";
     /// Hint at a field: pulleys in line.
     pub for_how_far_it_stands_off = "for how far it stands off; may stay empty",
         "dafür, wie weit sie versetzt steht; kann leer bleiben";
@@ -92,7 +92,7 @@ phrases! {
     pub length_of_ribbed(profile) = "effective length of a ribbed belt, profile {profile}",
         "Bezugslänge eines Keilrippenriemens, Profil {profile}";
     /// Part of an answer: the code of a belt.
-    pub length_of_vee(profile) = "outside length of a V-belt belt, profile {profile}",
+    pub length_of_vee(profile) = "outside length of a V-belt, profile {profile}",
         "Außenlänge eines Keilriemens, Profil {profile}";
     /// Part of an answer: the code of a belt.
     pub length_of_toothed(profile) = "pitch length of a toothed belt, profile {profile}",
@@ -157,7 +157,7 @@ phrases! {
     /// One of the choices of a field: how a belt lies.
     pub clockwise = "clock\u{ad}wise", "im Uhrzeiger\u{ad}sinn";
     /// One of the choices of a field: how a belt lies.
-    pub the_other_way = "the other way", "anders herum";
+    pub the_other_way = "the other way", "andersherum";
     /// Label of a field: how a belt lies.
     pub name = "Name", "Name";
     /// Hint at a field: how a belt lies.
@@ -184,7 +184,7 @@ phrases! {
         "Antippen, wohin der Riemen als Nächstes läuft, von der Kurbelwelle herum";
     /// Title over fields: how a belt lies.
     pub pulley_as_the_belt_meets_it = "Pulley, as the belt meets it",
-        "Scheibe, in der Folge des Riemens";
+        "Scheibe, in der Reihenfolge des Riemens";
     /// Label of a field: how a belt lies.
     pub seen_from_the_front_the_crank = "Seen from the front, the crank turns",
         "Von vorn gesehen dreht die Kurbelwelle";
@@ -200,7 +200,7 @@ phrases! {
         "um diese Stellen läuft kein Riemen";
     /// Part of an answer: how a belt lies.
     pub places_are_as_tapped_sizes_are = "Places are as tapped, sizes are not measured: for length and tensioner measure them.",
-        "Die Stellen sind angetippt, die Größen nicht gemessen: für Länge und Spanner messen.";
+        "Die Stellen sind angetippt, die Größen nicht gemessen: für Länge und Spanner nachmessen.";
     /// Words in a drawing: how a belt lies.
     pub how_the_belt_lies_from_the = "How the belt lies, from the front",
         "Wie der Riemen liegt, von vorn";
@@ -212,10 +212,10 @@ phrases! {
     /// A pulley on which the belt's back lies: how a belt lies.
     pub on_the_back(pulley) = "{pulley} (back)", "{pulley} (Rücken)";
     /// Part of an answer: how a belt lies.
-    pub pulleys(n) = ["{n} pulleys", "{n} pulleys"], ["{n} Scheibe", "{n} Scheiben"];
+    pub pulleys(n) = ["{n} pulley", "{n} pulleys"], ["{n} Scheibe", "{n} Scheiben"];
     /// Part of an answer: how a belt lies.
     pub could_not_run(why) = "As tapped it could not run: {why}. Look again at the places, the sequence and which side lies where.",
-        "So wie angetippt könnte er nicht laufen: {why}. Stellen, Folge und Seiten noch einmal ansehen.";
+        "So wie angetippt könnte er nicht laufen: {why}. Stellen, Reihenfolge und Seiten noch einmal ansehen.";
     /// Part of an answer: a pulley.
     pub on_the_belts_ribs = "on the belt's ribs", "auf den Rippen des Riemens";
     /// Part of an answer: a pulley.
@@ -354,7 +354,7 @@ phrases! {
     pub it_is_stretched_by = "it is stretched by", "gedehnt um";
     /// Words in a drawing: how a belt runs.
     pub the_belt_from_the_front_of = "The belt from the front of the engine",
-        "Der Riemen von der Stirnseite des Motors";
+        "Der Riemen, von der Stirnseite des Motors gesehen";
     /// What is wrong with a field, and how to mend it: how a belt runs.
     pub is_no_plain_number(text) = "`{text}` is no number; write it without a unit",
         "„{text}“ ist keine Zahl; ohne Einheit eintragen";
@@ -365,10 +365,10 @@ phrases! {
     pub from_to(least, most) = "{least} to {most}", "{least} bis {most}";
     /// Part of an answer: how a belt runs.
     pub wrap_and_run(wrap, run) = "wrap {wrap}°, run after it {run}",
-        "Umschlingung {wrap}°, Strecke danach {run}";
+        "Umschlingung {wrap}°, Trum danach {run}";
     /// Part of an answer: how a belt runs.
     pub holds_its_load(margin) = "holds {margin} times its load",
-        "hält das {margin}fache seiner Last";
+        "hält das {margin}-Fache seiner Last";
     /// Row of an answer: how a belt runs.
     pub from_mark_to_mark(from, to) = "from the mark of {from} to that of {to}",
         "von der Markierung an {from} bis zu der an {to}";

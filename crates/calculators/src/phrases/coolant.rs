@@ -18,7 +18,7 @@ phrases! {
     pub about_50_is_not_50 = "50 % is not 50 %", "50 % sind nicht 50 %";
     /// Note: the room of coolant.
     pub a_bottle_of_antifreeze_is_about = "A bottle of antifreeze is about 95 % glycol. Half bottle, half water is 47 % glycol by volume and 50 % by mass. Say which one you mean; every answer shows all three.",
-        "Eine Flasche Frostschutz ist etwa 95 % Glykol. Halb Flasche, halb Wasser sind 47 % Glykol nach Volumen und 50 % nach Masse. Angeben, was gemeint ist; jede Antwort zeigt alle drei.";
+        "Eine Flasche Frostschutz ist etwa 95 % Glykol. Halb Frostschutz, halb Wasser sind 47 % Glykol nach Volumen und 50 % nach Masse. Angeben, was gemeint ist; jede Antwort zeigt alle drei.";
     /// Label of a field: the room of coolant.
     pub height_above_the_sea = "Height above the sea", "Höhe über dem Meer";
     /// Hint at a field: the room of coolant.
@@ -74,7 +74,7 @@ phrases! {
     pub how_far_it_protects = "How far it protects", "Wie weit es schützt";
     /// What a calculator is for: the strength of coolant.
     pub freezing_boiling_under_the_cap_at = "freezing, boiling under the cap at your altitude",
-        "gefrieren, sieden unter dem Deckel in dieser Höhe";
+        "Gefrierpunkt, Siedepunkt unter dem Deckel in dieser Höhe";
     /// Label of a field: the strength of coolant.
     pub strength = "Strength", "Stärke";
     /// Hint at a field: the strength of coolant.
@@ -200,7 +200,7 @@ phrases! {
     /// Hint at a field: what to pour.
     pub may_stay_empty = "may stay empty", "kann leer bleiben";
     /// Title over fields: what to pour.
-    pub specification = "Specification", "Freigabe";
+    pub specification = "Specification", "Spezifikation";
     /// Label of a field: what to pour.
     pub the_vehicle_maker_asks_for = "The vehicle maker asks for",
         "Der Fahrzeughersteller verlangt";
@@ -364,11 +364,11 @@ phrases! {
     pub air_above_the_coolant = "Air above the coolant", "Luft über dem Kühlmittel";
     /// Hint at a field: the leak test.
     pub tester_and_hose_too_such_as = "tester and hose too, such as 1 L; may stay empty",
-        "mit Tester und Schlauch, etwa 1 L; kann leer bleiben";
+        "mit Abdrückgerät und Schlauch, etwa 1 L; kann leer bleiben";
     /// Label of a field: the leak test.
     pub coolant_in_the_system = "Coolant in the system", "Kühlmittel im System";
     /// Label of a field: the leak test.
-    pub tester_closed_on_itself = "Tester closed on itself", "Tester allein, verschlossen";
+    pub tester_closed_on_itself = "Tester closed on itself", "Abdrück\u{ad}gerät allein, verschlossen";
     /// Hint at a field: the leak test.
     pub readings_the_same_way_may_stay = "readings the same way, may stay empty",
         "Messwerte in gleicher Form, kann leer bleiben";
@@ -402,7 +402,7 @@ phrases! {
     /// Where something is wrong, before the line: the leak test.
     pub the_readings = "readings", "Messwerte";
     /// Where something is wrong, before the line: the leak test.
-    pub the_tester = "tester", "Tester";
+    pub the_tester = "tester", "Abdrück\u{ad}gerät";
     /// Where something is wrong: a table of readings.
     pub name_and_line(name, line) = "{name}, line {line}", "{name}, Zeile {line}";
     /// Where something is wrong: a table of readings.

@@ -31,9 +31,9 @@ phrases! {
     pub manual_gearbox = "Manual gearbox", "Schaltgetriebe";
     /// What a calculator is for: the room of fluids.
     pub filled_to_the_plug_in_against = "filled to the plug, in against out",
-        "bis zur Schraube gefüllt, rein gegen raus";
+        "bis zur Einfüllbohrung gefüllt, rein gegen raus";
     /// Name of a calculator: the room of fluids.
-    pub axle = "Axle", "Achse";
+    pub axle = "Axle", "Achs\u{ad}getriebe";
     /// Name of a calculator: the room of fluids.
     pub refrigerant = "Refrigerant", "Kältemittel";
     /// What a calculator is for: the room of fluids.
@@ -50,7 +50,7 @@ phrases! {
     pub strength_when_filled_up_what_to = "strength when filled up, what to drain",
         "Stärke nach dem Auffüllen, was abzulassen ist";
     /// Name of a calculator: the room of fluids.
-    pub washer_fluid = "Washer fluid", "Scheiben\u{ad}waschwasser";
+    pub washer_fluid = "Washer fluid", "Wischwasser";
     /// What a calculator is for: the room of fluids.
     pub concentrate_and_water_frost_limit = "concentrate and water, frost limit",
         "Konzentrat und Wasser, Frostgrenze";
@@ -58,7 +58,7 @@ phrases! {
     pub battery = "Battery", "Batterie";
     /// What a calculator is for: the room of fluids.
     pub terminals_in_sequence_memory_registration = "terminals in sequence, memory, registration",
-        "Pole der Reihe nach, Speicher, Registrierung";
+        "Pole in Reihenfolge, Speicher, Anlernen";
     /// Name of a room: a fluid with its steps.
     pub fluids = "Fluids", "Flüssigkeiten";
     /// What is in a room: a fluid with its steps.
@@ -283,10 +283,10 @@ phrases! {
         "Es fehlen {missing}, genau auf {within}";
     /// Part of an answer: what a fluid can be asked.
     pub filled_up_it_has(percent) = "Filled up it has {percent}\u{202f}%",
-        "Aufgefüllt hat es {percent}\u{202f}%";
+        "Aufgefüllt sind es {percent}\u{202f}%";
     /// Part of an answer: what a fluid can be asked.
     pub drain_first(percent, litres) = "Filled up it has {percent}\u{202f}%: drain {litres} first",
-        "Aufgefüllt hat es {percent}\u{202f}%: erst {litres} ablassen";
+        "Aufgefüllt wären es {percent}\u{202f}%: erst {litres} ablassen";
     /// Part of an answer: what a fluid can be asked.
     pub against_frost_to(temperature) = "against frost to {temperature}", "frostsicher bis {temperature}";
     /// Part of an answer: what a fluid can be asked.

@@ -7,10 +7,10 @@ phrases! {
     pub what_does_the_joint_hold = "what does the joint hold?", "was hält die Verbindung?";
     /// What is wrong with a field, and how to mend it: a way back for a hole.
     pub say_it_first_where_people_are = "say it first: where people are hurt only the maker's part will do",
-        "das zuerst angeben: wo Menschen verletzt werden, geht nur das Teil des Herstellers";
+        "das zuerst angeben: wo Menschen zu Schaden kommen, geht nur das Teil des Herstellers";
     /// Part of an answer: the ladder for a stub.
     pub drill_off_centre(drill, most) = "{drill}: off-centre at most {most}",
-        "{drill}: höchstens {most} außer Mitte";
+        "{drill}: höchstens {most} aus der Mitte";
     /// Row of an answer: a way back.
     pub bolt = "Bolt", "Schraube";
     /// Row of an answer: a way back.
@@ -31,7 +31,7 @@ phrases! {
     /// Row of an answer: a way back.
     pub wall_left = "Wall left", "Restwand";
     /// Row of an answer: a way back.
-    pub drill_off_centre_at_most = "Drill off-centre at most", "Bohrer höchstens außer Mitte";
+    pub drill_off_centre_at_most = "Drill off-centre at most", "Bohrer höchstens aus der Mitte";
     /// Row of an answer: a way back.
     pub next_time = "Next time", "Nächstes Mal";
     /// Part of an answer: a way back.
@@ -48,11 +48,11 @@ phrases! {
     /// The size that holds from now on: a way back.
     pub in_a_bushing(thread) = "{thread} in a bushing", "{thread} in einer Buchse";
     /// The size that holds from now on: a way back.
-    pub oversize_plug = "oversize plug", "Übermaßschraube";
+    pub oversize_plug = "oversize plug", "Übermaß-Ablassschraube";
     /// The size that holds from now on: a way back.
-    pub in_a_bung(thread) = "{thread} in a bung welded in", "{thread} in eingeschweißtem Stutzen";
+    pub in_a_bung(thread) = "{thread} in a bung welded in", "{thread} in einer eingeschweißten Muffe";
     /// A part that a way needs: a way back.
-    pub reducer_to(thread) = "reducer to {thread}", "Reduzierung auf {thread}";
+    pub reducer_to(thread) = "reducer to {thread}", "Reduzierstück auf {thread}";
     /// The size that holds from now on: a way back.
     pub insert_and_bolt(thread, bolt) = "{thread} insert, bolt {bolt}", "Einsatz {thread}, Schraube {bolt}";
     /// The size that holds from now on: a way back.
@@ -63,19 +63,19 @@ phrases! {
         "{margin} × der größten Klemmkraft";
     /// A part that a way needs: a way back.
     pub wire_insert(thread, length) = "wire insert {thread} × {length} mm",
-        "Drahteinsatz {thread} × {length} mm";
+        "Drahtgewindeeinsatz {thread} × {length} mm";
     /// A part that a way needs: a way back.
     pub solid_bushing(thread, length) = "solid bushing {thread} × {length} mm",
-        "Vollbuchse {thread} × {length} mm";
+        "Gewindebuchse {thread} × {length} mm";
     /// A part that a way needs: a way back.
     pub bushing_for(thread) = "bushing for {thread}", "Buchse für {thread}";
     /// A part that a way needs: a way back.
     pub oversize_plug_and_its_washer = "oversize plug and its washer",
-        "Übermaßschraube und ihr Dichtring";
+        "Übermaß-Ablassschraube und ihr Dichtring";
     /// A part that a way needs: a way back.
     pub the_makers_part = "the maker's part", "Teil des Herstellers";
     /// A part that a way needs: a way back.
-    pub bung(thread) = "bung {thread}", "Stutzen {thread}";
+    pub bung(thread) = "bung {thread}", "Muffe {thread}";
     /// A part that a way needs: a way back.
     pub nut_and_washer(thread) = "nut and washer {thread}", "Mutter und Scheibe {thread}";
     /// A part that a way needs: a way back.

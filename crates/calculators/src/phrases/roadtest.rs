@@ -31,10 +31,10 @@ phrases! {
     pub may_stay_empty = "may stay empty", "kann leer bleiben";
     /// Label of a field: a drive.
     pub the_makers_highest_coolant_temperature = "The maker's highest coolant temperature",
-        "Höchste Kühlmitteltemperatur des Herstellers";
+        "Höchste Kühlmitteltemperatur laut Hersteller";
     /// Label of a field: a drive.
     pub where_this_coolant_boils_under_its = "Where this coolant boils under its cap",
-        "Wo dieses Kühlmittel unter dem Deckel siedet";
+        "Siedepunkt dieses Kühlmittels unter dem Deckel";
     /// Hint at a field: a drive.
     pub as_how_far_it_protects_has = "as “How far it protects” has it; may stay empty",
         "wie bei „Wie weit es schützt“; kann leer bleiben";
@@ -78,7 +78,7 @@ phrases! {
         "die Aufzeichnung einfügen, oder aus einer Datei nehmen";
     /// What is wrong with a field, and how to mend it: a drive.
     pub it_is_not_after_the_one = "it is not after the one above; write them as they were read",
-        "er liegt nicht nach dem darüber; in der gemessenen Folge eintragen";
+        "er liegt nicht nach dem darüber; in der Reihenfolge der Messung eintragen";
     /// What is wrong with a field, and how to mend it: a drive.
     pub nothing_was_read_then_write_one = "nothing was read then; write one of the three",
         "da wurde nichts gemessen; einen der drei Werte eintragen";

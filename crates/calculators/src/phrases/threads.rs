@@ -25,7 +25,7 @@ phrases! {
     /// One of the choices of a field: a damaged hole.
     pub seat = "seat", "Sitz";
     /// One of the choices of a field: a damaged hole.
-    pub seat_belt = "seat belt", "Gurt";
+    pub seat_belt = "seat belt", "Sicherheitsgurt";
     /// One of the choices of a field: a damaged hole.
     pub airbag = "airbag", "Airbag";
     /// One of the choices of a field: a damaged hole.
@@ -43,7 +43,7 @@ phrases! {
     /// One of the choices of a field: a damaged hole.
     pub sensor = "sensor", "Sensor";
     /// One of the choices of a field: a damaged hole.
-    pub exhaust = "exhaust", "Auspuff";
+    pub exhaust = "exhaust", "Abgasanlage";
     /// One of the choices of a field: a damaged hole.
     pub pipe_thread = "pipe thread", "Rohrgewinde";
     /// One of the choices of a field: a damaged hole.
@@ -93,7 +93,7 @@ phrases! {
     pub how_far_it_sits_below_the = "How far it sits below the face or above it",
         "Wie weit er unter oder über der Fläche steht";
     /// Label of a field: a damaged hole.
-    pub thread_that_was_engaged = "Thread that was engaged", "Tragendes Gewinde";
+    pub thread_that_was_engaged = "Thread that was engaged", "Einschraub\u{ad}tiefe";
     /// Hint at a field: a damaged hole.
     pub how_far_the_bolt_went_in = "how far the bolt went in",
         "wie weit die Schraube hineinging";
@@ -105,7 +105,7 @@ phrases! {
     pub a_blind_hole_to_its_bottom = "a blind hole to its bottom, a through one to the other side",
         "ein Sackloch bis zum Grund, ein durchgehendes bis zur anderen Seite";
     /// Label of a field: a damaged hole.
-    pub metal_around_it_across = "Metal around it, across", "Metall ringsum, Durchmesser";
+    pub metal_around_it_across = "Metal around it, across", "Material ringsum, Durchmesser";
     /// Hint at a field: a damaged hole.
     pub twice_the_least_way_from_its = "twice the least way from its middle to an edge; empty if it was not measured",
         "doppelter kürzester Weg von der Mitte zum Rand; leer, wenn nicht gemessen";
@@ -130,7 +130,7 @@ phrases! {
         "Ausgerissen wie tief von der Fläche";
     /// Hint at a field: a damaged hole.
     pub all_that_was_engaged_if_nobody = "all that was engaged, if nobody looked",
-        "alles Tragende, wenn niemand nachgesehen hat";
+        "die ganze Einschraubtiefe, wenn niemand nachgesehen hat";
     /// Label of a field: a damaged hole.
     pub the_part_it_holds_is = "The part it holds is", "Das gehaltene Teil ist";
     /// Label of a field: a damaged hole.
@@ -142,7 +142,7 @@ phrases! {
     pub state_of_the_threads = "State of the threads", "Zustand der Gewinde";
     /// Hint at a field: a damaged hole.
     pub oiled_dry_zinc_dry_oiled_is = "oiled, dry, zinc dry …; oiled is assumed and said",
-        "oiled (geölt), dry (trocken), zinc dry (verzinkt, trocken) …; ohne Angabe geölt, und es wird gesagt";
+        "oiled (geölt), dry (trocken), zinc dry (verzinkt, trocken) …; ohne Angabe wird mit geölt gerechnet";
     /// Label of a field: a damaged hole.
     pub how_far_out_of_square_the = "How far out of square the drill is held",
         "Wie schief der Bohrer gehalten wird";
@@ -156,7 +156,7 @@ phrases! {
     /// One of the choices of a field: a tightening sequence.
     pub round_a_rectangle = "round a rectangle", "um ein Rechteck";
     /// Name of a calculator: a tightening sequence.
-    pub tightening_sequence = "Tightening sequence", "Anziehreihenfolge";
+    pub tightening_sequence = "Tightening sequence", "Anzugs\u{ad}reihen\u{ad}folge";
     /// What a calculator is for: a tightening sequence.
     pub circle_two_rows_rectangle_drawn = "circle, two rows, rectangle, drawn",
         "Kreis, zwei Reihen, Rechteck, gezeichnet";
@@ -180,13 +180,13 @@ phrases! {
     pub two_rows_alike_have_an_even = "two rows alike have an even number; write one",
         "zwei gleiche Reihen haben eine gerade Zahl; eine solche eintragen";
     /// Words in a drawing: a tightening sequence.
-    pub the_sequence_of_tightening = "The sequence of tightening", "Die Anziehreihenfolge";
+    pub the_sequence_of_tightening = "The sequence of tightening", "Die Anzugs\u{ad}reihen\u{ad}folge";
     /// Part of an answer: a tightening sequence.
     pub the_number_in_each_is_its = "the number in each is its turn; to loosen, turn it round",
-        "die Zahl in jeder ist ihre Nummer; zum Lösen umgekehrt";
+        "die Zahl in jeder sagt, wann sie dran ist; zum Lösen umgekehrt";
     /// Part of an answer: a tightening sequence.
     pub shop_practice_a_makers_own_sequence = "Shop practice: a maker's own sequence overrides it.",
-        "Werkstattbrauch: die Reihenfolge des Herstellers geht vor.";
+        "Werkstattpraxis: die Reihenfolge des Herstellers geht vor.";
     /// Line of a working: a tightening sequence.
     pub the_sequence = "The sequence", "Die Reihenfolge";
     /// Line of a working: a tightening sequence.
@@ -195,11 +195,11 @@ phrases! {
     pub on_a_circle_across_and_across = "On a circle across and across; in rows and rectangles from the middle outwards.",
         "Im Kreis über Kreuz; in Reihen und Rechtecken von der Mitte nach außen.";
     /// Part of an answer: a tightening sequence.
-    pub bolts(n) = ["{n} bolts", "{n} bolts"], ["{n} Schraube", "{n} Schrauben"];
+    pub bolts(n) = ["{n} bolt", "{n} bolts"], ["{n} Schraube", "{n} Schrauben"];
     /// One of the choices of a field: a pulley that its belt holds.
     pub ribs = "ribs", "Rippen";
     /// One of the choices of a field: a pulley that its belt holds.
-    pub flat_back = "flat back", "flachen Rücken";
+    pub flat_back = "flat back", "flachem Rücken";
     /// Name of a calculator: a pulley that its belt holds.
     pub pulley_bolts = "Pulley bolts", "Riemenscheibenschrauben";
     /// What a calculator is for: a pulley that its belt holds.
@@ -221,24 +221,24 @@ phrases! {
     pub pulley_across = "Pulley, across", "Scheibe, Durchmesser";
     /// Label of a field: a pulley that its belt holds.
     pub tension_of_the_belt_at_rest = "Tension of the belt at rest, each run",
-        "Spannung des Riemens im Stand, je Strang";
+        "Spannung des Riemens im Stand, je Trum";
     /// Hint at a field: a pulley that its belt holds.
     pub a_spring_tensioners_own_in_the = "a spring tensioner's own, in the way it gives",
         "die eines Federspanners, in der Richtung, in der er nachgibt";
     /// Label of a field: a pulley that its belt holds.
-    pub wrap_on_the_pulley = "Wrap on the pulley", "Umschlingung der Scheibe";
+    pub wrap_on_the_pulley = "Wrap on the pulley", "Umschlingung an der Scheibe";
     /// Hint at a field: a pulley that its belt holds.
     pub how_far_the_belt_goes_round = "how far the belt goes round it",
         "wie weit der Riemen herumgeht";
     /// Label of a field: a pulley that its belt holds.
     pub the_belt_runs_on_it_with = "The belt runs on it with its",
-        "Der Riemen läuft darauf mit seinen Rippen oder seinem flachen Rücken";
+        "Der Riemen läuft darauf mit";
     /// Line of a working: a pulley that its belt holds.
     pub a_pulley_bolt_cracked_against_its = "A pulley bolt cracked against its belt",
         "Eine Scheibenschraube gegen ihren Riemen gelöst";
     /// Line of a working: a pulley that its belt holds.
     pub turns_the_pulley_wrench_across_the = "turns the pulley, wrench across the axis",
-        "dreht die Scheibe, Schlüssel über die Achse";
+        "dreht die Scheibe, Schlüssel über die Achse hinweg";
     /// Line of a working: a pulley that its belt holds.
     pub the_belt_holds = "the belt holds", "der Riemen hält";
     /// Line of a working: a pulley that its belt holds.
@@ -247,12 +247,12 @@ phrases! {
     pub a_dry_belt_the_rest_of = "A dry belt, the rest of the drive held; a spring tensioner gives way in one direction.",
         "Ein trockener Riemen, der übrige Trieb gehalten; ein Federspanner gibt in eine Richtung nach.";
     /// Part of an answer: a pulley that its belt holds.
-    pub it_holds = "It holds", "Es hält";
+    pub it_holds = "It holds", "Er hält";
     /// Part of an answer: a pulley that its belt holds.
-    pub it_slips = "It slips", "Es rutscht";
+    pub it_slips = "It slips", "Er rutscht";
     /// Row of an answer: a pulley that its belt holds.
     pub turning_wrench_across_the_axis = "Turning, wrench across the axis",
-        "Drehend, Schlüssel über die Achse";
+        "Drehend, Schlüssel über die Achse hinweg";
     /// Row of an answer: a pulley that its belt holds.
     pub turning_wrench_straight_outwards = "Turning, wrench straight outwards",
         "Drehend, Schlüssel gerade nach außen";
@@ -262,7 +262,7 @@ phrases! {
     /// One of the choices of a field: thread repair.
     pub no_stub_in_it = "no stub in it", "kein Rest darin";
     /// One of the choices of a field: thread repair.
-    pub stands_proud = "stands proud", "steht über";
+    pub stands_proud = "stands proud", "steht vor";
     /// One of the choices of a field: thread repair.
     pub is_flush = "is flush", "ist bündig";
     /// One of the choices of a field: thread repair.
@@ -277,7 +277,7 @@ phrases! {
     pub thread_repair = "Thread repair", "Gewindereparatur";
     /// What a calculator is for: thread repair.
     pub the_repair_options_ranked = "the repair options, ranked",
-        "die Reparaturwege, gereiht";
+        "die Reparaturwege, der beste zuerst";
     /// Part of an answer: thread repair.
     pub holds = "holds", "hält";
     /// Part of an answer: thread repair.
@@ -318,7 +318,7 @@ phrases! {
     pub not_here = "not here", "hier nicht";
     /// Part of an answer: a stub.
     pub at_most_on_the_stub(most) = "At most {most} on the stub, as a guide",
-        "Höchstens {most} am Rest, als Anhalt";
+        "Höchstens {most} am Rest, als Richtwert";
     /// Part of an answer: a stub.
     pub stop_when(what) = "Stop when {what}", "Aufhören, wenn {what}";
     /// One of the choices of a field: what a thread is and bears.
@@ -334,7 +334,7 @@ phrases! {
     /// Label of a field: what a thread is and bears.
     pub tapped_in = "Tapped in", "Geschnitten in";
     /// Label of a field: what a thread is and bears.
-    pub engaged_length = "Engaged length", "Tragende Länge";
+    pub engaged_length = "Engaged length", "Einschraub\u{ad}tiefe";
     /// Hint at a field: what a thread is and bears.
     pub with_the_metal_and_the_class = "with the metal and the class: what fails first",
         "mit Metall und Klasse: was zuerst versagt";
@@ -386,12 +386,12 @@ phrases! {
     /// Row of an answer: what a thread is and bears.
     pub proof_load = "Proof load", "Prüfkraft";
     /// Row of an answer: what a thread is and bears.
-    pub yields_at = "Yields at", "Streckt sich ab";
+    pub yields_at = "Yields at", "Streckgrenze bei";
     /// Row of an answer: what a thread is and bears.
-    pub breaks_at = "Breaks at", "Bricht bei";
+    pub breaks_at = "Breaks at", "Reißt bei";
     /// Row of an answer: what a thread is and bears.
     pub breaks_in_twist_at_least = "Breaks in twist, at least",
-        "Bricht beim Verdrehen, frühestens";
+        "Reißt beim Verdrehen, frühestens";
     /// Row of an answer: what a thread is and bears.
     pub fails_first = "Fails first", "Versagt zuerst";
     /// Row of an answer: what a thread is and bears.
@@ -402,7 +402,7 @@ phrases! {
         "Gewinde der Schraube reißt ab bei";
     /// Row of an answer: what a thread is and bears.
     pub engaged_length_that_lets_the_bolt = "Engaged length that lets the bolt break first",
-        "Tragende Länge, bei der die Schraube zuerst bricht";
+        "Einschraubtiefe, bei der die Schraube zuerst reißt";
     /// Row of an answer: what a thread is and bears.
     pub bolt_yields(state) = "Bolt yields, {state} (no specification)",
         "Schraube streckt sich, {state} (keine Vorgabe)";
@@ -491,7 +491,7 @@ phrases! {
     /// Row of an answer: torque and clamp.
     pub clamp_low_to_high = "Clamp, low to high", "Klemmkraft, niedrig bis hoch";
     /// Part of an answer: torque and clamp.
-    pub the_bolt_breaks = "the bolt breaks", "die Schraube bricht";
+    pub the_bolt_breaks = "the bolt breaks", "die Schraube reißt";
     /// Row of an answer: torque and clamp.
     pub over_the_range_of_friction = "Over the range of friction",
         "Über den Bereich der Reibung";
@@ -535,9 +535,9 @@ phrases! {
         "0 zeigt nach vorn, 90 braucht keine Korrektur";
     /// Label of a field: torque wrench and lever.
     pub wrenchs_maximum_torque = "Wrench's maximum torque",
-        "Höchstes Drehmoment des Schlüssels";
+        "Größtes Drehmoment des Schlüssels";
     /// Hint at a field: torque wrench and lever.
-    pub whether_it_can_be_believed = "whether it can be believed", "ob man ihm glauben kann";
+    pub whether_it_can_be_believed = "whether it can be believed", "ob er dort genau genug ist";
     /// Label of a field: torque wrench and lever.
     pub a_second_wrench_hooked_in_its = "A second wrench hooked in, its length",
         "Ein zweiter Schlüssel eingehängt, seine Länge";
@@ -549,10 +549,10 @@ phrases! {
     pub force_of_a_hand_at_a = "Force of a hand at a lever", "Kraft einer Hand am Hebel";
     /// Part of an answer: torque wrench and lever.
     pub a_wrench_hooked_into_another_slips = "A wrench hooked into another slips: pull so that it falls away from you, and never hammer on it.",
-        "Ein eingehängter Schlüssel rutscht ab: so ziehen, dass er von einem wegfällt, und nie darauf hämmern.";
+        "Ein eingehängter Schlüssel rutscht ab: so ziehen, dass er von einem weg fällt, und nie darauf hämmern.";
     /// Part of an answer: torque wrench and lever.
     pub the_wrench_can_be_believed_there = "The wrench can be believed there.",
-        "Dort kann man dem Schlüssel glauben.";
+        "Der Schlüssel misst dort genau genug.";
     /// Line of a working: torque wrench and lever.
     pub force = "force", "Kraft";
     /// Part of an answer: torque wrench and lever.
@@ -560,8 +560,8 @@ phrases! {
         "von Hand an einem Hebel von {length}";
     /// Part of an answer: torque wrench and lever.
     pub wrench_reads_from(torque) = "Below a fifth of its range a wrench says nothing: this one reads from {torque}.",
-        "Unter einem Fünftel seines Bereichs sagt ein Schlüssel nichts: dieser misst ab {torque}.";
+        "Unter einem Fünftel seines Bereichs misst ein Schlüssel nicht genau: dieser taugt ab {torque}.";
     /// Part of an answer: torque wrench and lever.
     pub beyond_the_wrench(torque) = "Beyond the wrench: it ends at {torque}.",
-        "Über dem Schlüssel: er endet bei {torque}.";
+        "Zu viel für diesen Schlüssel: er geht bis {torque}.";
 }

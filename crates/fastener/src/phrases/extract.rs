@@ -65,8 +65,7 @@ phrases! {
     /// Caution where people are hurt if the joint lets go.
     pub people_are_hurt_no_insert = "People are hurt if this joint lets go: once the stub is out, the maker's part \
         or a repair that the maker approves, no insert, bushing or larger thread of one's own choice.",
-        "Menschen kommen zu Schaden, wenn diese Verbindung loslässt: ist der Rest heraus, das Teil vom Hersteller \
-        oder eine vom Hersteller freigegebene Reparatur, kein Einsatz, keine Buchse und kein größeres Gewinde nach eigener Wahl.";
+        "Menschen kommen zu Schaden, wenn diese Verbindung loslässt: ist der Rest heraus, nur das Teil vom Hersteller oder eine vom Hersteller freigegebene Reparatur, kein Einsatz, keine Buchse und kein größeres Gewinde nach eigener Wahl.";
 
     /// How, at a stud of an exhaust, before turning.
     pub heat_the_boss_not_the_stud = "heat the boss around the stud, not the stud, and let it cool once or twice before turning",
@@ -122,7 +121,7 @@ phrases! {
         "Linksbohrer, langsam, rückwärts laufend: oft läuft er heraus, wenn der Bohrer greift";
     /// How, under drills: finding the middle.
     pub centre_the_stub = "centre: file or grind the stub flat, a guide bush in the other part's hole or a turned one in the bore, then a punch",
-        "zentrieren: den Rest plan feilen oder schleifen, Führungsbuchse im Loch des Gegenteils oder eine gedrehte in der Bohrung, dann körnen";
+        "zentrieren: den Rest plan feilen oder schleifen, Führungsbuchse im Loch des anderen Teils oder eine gedrehte in der Bohrung, dann körnen";
     /// What is left inside after a way.
     pub chips = "chips", "Späne";
     /// Follows "Stop when", under drills.
@@ -187,5 +186,5 @@ phrases! {
     pub least_breaking_torque = "least breaking torque", "kleinstes Bruchdrehmoment";
     /// Limit of a breaking torque, wherever one is shown.
     pub only_new = "A new bolt in pure twist: no guide for a rusted, necked or cracked one.",
-        "Neue Schraube, nur verdreht: kein Anhalt für eine verrostete, eingeschnürte oder angerissene.";
+        "Neue Schraube, nur verdreht: kein Richtwert für eine verrostete, eingeschnürte oder angerissene.";
 }

@@ -67,8 +67,7 @@ phrases! {
     /// What a pipe thread is, and why no torque is worked out.
     pub parallel_pipe_thread = "Parallel pipe thread: a washer or ring on the face seals \
         it. Tighten to the maker's torque for that seal; no clamp is worked out here.",
-        "Zylindrisches Rohrgewinde: eine Scheibe oder ein Ring auf der Fläche dichtet \
-        es. Mit dem Drehmoment des Herstellers für diese Dichtung anziehen; eine Klemmkraft wird hier nicht gerechnet.";
+        "Zylindrisches Rohrgewinde: ein Dichtring auf der Fläche dichtet es. Mit dem Drehmoment des Herstellers für diese Dichtung anziehen; eine Klemmkraft wird hier nicht gerechnet.";
     /// What a taper pipe thread is; the turns by hand and by wrench.
     pub taper_pipe_thread_with_turns(hand, wrench) = "Taper pipe thread: it seals and stops by wedging, so it is made up by turns, \
         about {hand} by hand and {wrench} more by wrench, never backed off to line up. \
@@ -99,13 +98,11 @@ phrases! {
     /// Why no clamp is worked out.
     pub spark_plug_seals = "A spark plug seals on a crushed washer or a cone: the maker's torque or angle \
         for that seat holds, dry unless the maker says otherwise.",
-        "Eine Zündkerze dichtet auf einem Quetschring oder Kegel: Drehmoment oder Winkel des Herstellers \
-        für diesen Sitz gilt, trocken, wenn der Hersteller nichts anderes sagt.";
+        "Eine Zündkerze dichtet auf einem Dichtring oder Kegel: Drehmoment oder Winkel des Herstellers für diesen Sitz gilt, trocken, wenn der Hersteller nichts anderes sagt.";
     /// Why no clamp is worked out.
     pub drain_plug_presses = "A drain plug presses a washer or ring against the pan: the maker's torque for \
         that washer holds. More clamp only strips the pan.",
-        "Eine Ablassschraube drückt eine Scheibe oder einen Ring gegen die Wanne: das Drehmoment des Herstellers für \
-        diese Scheibe gilt. Mehr Klemmkraft reißt nur das Gewinde der Wanne aus.";
+        "Eine Ablassschraube drückt einen Dichtring gegen die Wanne: das Drehmoment des Herstellers für diesen Dichtring gilt. Mehr Klemmkraft reißt nur das Gewinde der Wanne aus.";
     /// Why no clamp is worked out.
     pub flare_nut_presses = "A flare nut presses a flare into its seat and turns on the pipe: the maker's \
         torque holds, and the proof is a pressure hold, not a clamp.",
@@ -114,18 +111,15 @@ phrases! {
     /// Why no clamp is worked out.
     pub banjo_is_weaker = "A banjo bolt is drilled through and crushes two washers: it is weaker than a \
         solid bolt of its size. New washers and the maker's torque.",
-        "Eine Hohlschraube ist durchbohrt und quetscht zwei Scheiben: sie ist schwächer als eine \
-        volle Schraube ihrer Größe. Neue Scheiben und das Drehmoment des Herstellers.";
+        "Eine Hohlschraube ist durchbohrt und quetscht zwei Dichtringe: sie ist schwächer als eine volle Schraube ihrer Größe. Neue Dichtringe und das Drehmoment des Herstellers.";
     /// Why no clamp is worked out.
     pub wheel_nut_seats = "A wheel nut seats on a cone or ball: the friction under it is not that of a \
         flat head. The maker's torque holds, by hand, in a star, and again after distance.",
-        "Eine Radmutter sitzt auf Kegel oder Kugel: die Reibung darunter ist nicht die eines \
-        flachen Kopfes. Das Drehmoment des Herstellers gilt, von Hand, über Kreuz, und noch einmal nach etwas Strecke.";
+        "Eine Radmutter sitzt auf Kegel oder Kugel: die Reibung darunter ist nicht die eines flachen Kopfes. Das Drehmoment des Herstellers gilt, von Hand, über Kreuz, und nach kurzer Strecke nachziehen.";
     /// Why no clamp is worked out.
     pub sensor_seals = "A sensor seals on a washer or a cone and is no bolt: the maker's torque holds, and \
         the maker's word on paste, which may be on it already.",
-        "Ein Sensor dichtet auf einer Scheibe oder einem Kegel und ist keine Schraube: das Drehmoment des Herstellers gilt, und \
-        was der Hersteller zur Paste sagt; sie kann schon drauf sein.";
+        "Ein Sensor dichtet auf einem Dichtring oder Kegel und ist keine Schraube: das Drehmoment des Herstellers gilt, und was der Hersteller zur Paste sagt; sie kann schon drauf sein.";
 
     /// What a joint holds.
     pub a_brake = "a brake", "eine Bremse";
@@ -138,13 +132,13 @@ phrases! {
     /// What a joint holds.
     pub a_seat = "a seat", "einen Sitz";
     /// What a joint holds.
-    pub a_seat_belt = "a seat belt", "einen Gurt";
+    pub a_seat_belt = "a seat belt", "einen Sicherheitsgurt";
     /// What a joint holds.
     pub an_airbag = "an airbag", "einen Airbag";
     /// What a joint holds.
     pub fuel = "fuel", "Kraftstoff";
     /// What a joint holds.
-    pub a_tow_bar = "a tow bar or towing eye", "eine Anhängekupplung oder Abschleppöse";
+    pub a_tow_bar = "a tow bar or towing eye", "eine Anhängerkupplung oder Abschleppöse";
     /// What a joint holds.
     pub high_voltage = "high voltage", "Hochvolt";
     /// What a joint holds.
@@ -226,7 +220,7 @@ phrases! {
         "Legierung nicht genannt: als A413 gerechnet, die schwächste der Druckgussliste";
     /// A note on a metal.
     pub shear_not_printed = "shear not printed in the source: taken as 0.6 of tensile",
-        "Scherfestigkeit steht nicht in der Quelle: mit 0.6 der Zugfestigkeit gerechnet";
+        "Scherfestigkeit steht nicht in der Quelle: mit 0,6 der Zugfestigkeit gerechnet";
     /// A note on a metal.
     pub taken_as_class_25 = "class not stated: taken as class 25", "Klasse nicht genannt: als Klasse 25 gerechnet";
     /// A note on a metal.

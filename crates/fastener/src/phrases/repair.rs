@@ -6,11 +6,11 @@ phrases! {
     /// A way to mend a thread, by name.
     pub chase_the_thread = "chase the thread", "Gewinde nachschneiden";
     /// A way to mend a thread, by name.
-    pub longer_bolt_into_sound_thread = "longer bolt into sound thread", "längere Schraube ins gute Gewinde";
+    pub longer_bolt_into_sound_thread = "longer bolt into sound thread", "längere Schraube ins unbeschädigte Gewinde";
     /// A way to mend a thread, by name.
-    pub wire_insert = "wire insert", "Drahteinsatz";
+    pub wire_insert = "wire insert", "Drahtgewindeeinsatz";
     /// A way to mend a thread, by name.
-    pub solid_bushing = "solid bushing", "massive Buchse";
+    pub solid_bushing = "solid bushing", "Gewindebuchse";
     /// A way to mend a thread, by name.
     pub oversize_thread = "oversize thread", "größeres Gewinde";
     /// A way to mend a thread, by name.
@@ -46,7 +46,7 @@ phrases! {
     pub insert_of_same_size_is_open = "an insert of the same size is still open", "ein Einsatz gleicher Größe ist noch möglich";
     /// What is left the next time, after a way.
     pub insert_can_be_changed = "the insert can be changed; a solid bushing may still fit",
-        "der Einsatz lässt sich wechseln; eine massive Buchse passt vielleicht noch";
+        "der Einsatz lässt sich wechseln; eine Gewindebuchse passt vielleicht noch";
     /// What is left the next time, after a way.
     pub only_larger_bushing_or_new_part = "only a larger bushing or a new part is left",
         "nur noch eine größere Buchse oder ein Neuteil";
@@ -70,7 +70,7 @@ phrases! {
 
     /// A note: the wall has to be measured; how much must be left, around which hole.
     pub measure_the_wall(least, major) = "Measure the wall before drilling: {least:.1} mm must be left around {major:.1} mm.",
-        "Vor dem Bohren die Wand messen: {least:.1} mm müssen um {major:.1} mm stehen bleiben.";
+        "Vor dem Bohren die Wand messen: {least:.1} mm müssen um das Loch von {major:.1} mm stehen bleiben.";
 
     /// Title of a way and of its drawing: the thread, then the way.
     pub thread_and_way(thread, way) = "{thread}: {way}", "{thread}: {way}";
@@ -94,7 +94,7 @@ phrases! {
     pub at_least_asked_for(least) = "at least {least:.1} mm are asked for", "verlangt sind mindestens {least:.1} mm";
     /// Limit of a working.
     pub sound_metal_no_crack = "Sound metal, no crack, even load over the turns.",
-        "Gesundes Metall, kein Riss, gleichmäßige Last über die Gänge.";
+        "Einwandfreies Material, kein Riss, gleichmäßige Last über die Gänge.";
     /// Line of a working.
     pub thread_in_the_part_bears = "thread in the part bears", "Gewinde im Teil trägt";
     /// Line of a working.
@@ -105,7 +105,7 @@ phrases! {
     /// Line of a working.
     pub bolts_own_thread_bears = "bolt's own thread bears", "Gewinde der Schraube trägt";
     /// What went into a line of a working.
-    pub shear_of_its_tensile = "τ, 0.6 of its tensile strength", "τ, 0.6 der Zugfestigkeit";
+    pub shear_of_its_tensile = "τ, 0.6 of its tensile strength", "τ, 0,6 der Zugfestigkeit";
     /// Line of a working.
     pub strip_margin = "strip margin", "Sicherheit gegen Ausreißen";
     /// Formula of the strip margin.
@@ -139,24 +139,23 @@ phrases! {
         "das Loch nimmt {usable:.1} mm volles Gewinde auf, {needed:.1} mm sind nötig";
     /// Why a way does not hold.
     pub no_sound_thread(sound, needed) = "only {sound:.1} mm of sound thread can be reached, {needed:.1} mm are needed",
-        "nur {sound:.1} mm gutes Gewinde sind erreichbar, {needed:.1} mm sind nötig";
+        "nur {sound:.1} mm unbeschädigtes Gewinde sind erreichbar, {needed:.1} mm sind nötig";
     /// Why a way does not hold.
     pub bottoms(room) = "there are only {room:.1} mm below the bolt: the next longer one would bottom",
         "unter der Schraube sind nur {room:.1} mm: die nächstlängere stünde auf";
     /// Why a way does not hold.
     pub limiter_takes_the_clamp = "the other part is plastic with a metal limiter that takes the clamp: its hole \
         may not be opened",
-        "das Gegenteil ist Kunststoff mit einer Metallhülse, die die Klemmkraft aufnimmt: ihr Loch \
-        darf nicht aufgebohrt werden";
+        "das andere Teil ist Kunststoff mit einer Metallhülse, die die Klemmkraft aufnimmt: ihr Loch darf nicht aufgebohrt werden";
     /// Why a way does not hold.
     pub plastic_would_crack = "the other part is plastic: a larger hole and head would crack or creep",
-        "das Gegenteil ist Kunststoff: größeres Loch und größerer Kopf ließen ihn reißen oder kriechen";
+        "das andere Teil ist Kunststoff: größeres Loch und größerer Kopf ließen ihn reißen oder kriechen";
     /// Why a way does not hold.
     pub head_too_large(face, seat) = "the larger head presses on {face:.1} mm, the seat is {seat:.1} mm wide",
         "der größere Kopf drückt auf {face:.1} mm, die Auflage ist {seat:.1} mm breit";
     /// Why a way does not hold.
     pub strips(margin, least) = "its thread would strip at {margin:.2} times the greatest clamp, {least:.2} are needed",
-        "sein Gewinde risse beim {margin:.2}-fachen der größten Klemmkraft aus, das {least:.2}-fache ist nötig";
+        "sein Gewinde risse beim {margin:.2}-Fachen der größten Klemmkraft aus, das {least:.2}-Fache ist nötig";
     /// Why a way does not hold.
     pub bolt_overloaded(high, bears) = "the clamp may reach {high:.0} N, the bolt bears {bears:.0} N",
         "die Klemmkraft kann {high:.0} N erreichen, die Schraube trägt {bears:.0} N";
@@ -181,28 +180,21 @@ phrases! {
     pub what_does_it_hold = "What does the joint hold? Nobody said, so this is for none of \
         brakes, steering, suspension, wheels, seats, belts, airbags, fuel and towing: for those only \
         the maker's part, or a repair that the maker approves.",
-        "Was hält die Verbindung? Niemand hat es gesagt, also gilt das hier nicht für \
-        Bremse, Lenkung, Fahrwerk, Räder, Sitze, Gurte, Airbags, Kraftstoff und Anhängelast: dafür nur \
-        das Teil vom Hersteller oder eine vom Hersteller freigegebene Reparatur.";
+        "Was hält die Verbindung? Niemand hat es gesagt, also gilt das hier nicht für Bremse, Lenkung, Fahrwerk, Räder, Sitze, Gurte, Airbags, Kraftstoff und Anhängerkupplung: dafür nur das Teil vom Hersteller oder eine vom Hersteller freigegebene Reparatur.";
     /// In place of how the place of a way came about.
     pub not_ranked = "not weighed by time and money: people are hurt if it lets go",
-        "nicht nach Zeit und Geld gewogen: Menschen kommen zu Schaden, wenn sie loslässt";
+        "nicht nach Zeit und Geld gewichtet: Menschen kommen zu Schaden, wenn sie loslässt";
     /// Caution where people are hurt if the joint lets go.
     pub people_are_hurt_nothing_home_made = "People are hurt if this joint lets go: nothing home-made is ranked. Fit the \
         maker's part, or do a repair that the vehicle maker names and approves for it, and prove it as \
         the maker says. No oversize thread, no bushing, no insert of one's own choice.",
-        "Menschen kommen zu Schaden, wenn diese Verbindung loslässt: nichts Selbstgemachtes wird vorgeschlagen. Das \
-        Teil vom Hersteller einbauen oder eine Reparatur machen, die der Fahrzeughersteller dafür nennt und freigibt, und sie nachweisen, wie \
-        der Hersteller es sagt. Kein größeres Gewinde, keine Buchse, kein Einsatz nach eigener Wahl.";
+        "Menschen kommen zu Schaden, wenn diese Verbindung loslässt: nichts Selbstgebautes wird vorgeschlagen. Das Teil vom Hersteller einbauen oder eine Reparatur machen, die der Fahrzeughersteller dafür nennt und freigibt, und sie nachweisen, wie der Hersteller es sagt. Kein größeres Gewinde, keine Buchse, kein Einsatz nach eigener Wahl.";
     /// Caution where the part is magnesium.
     pub magnesium_rots = "Magnesium: its chips and dust burn, and water makes it worse. Sharp tools, \
         slow, no flame, no welding, chips swept up at once, dry sand or a class D extinguisher at \
         hand. Steel in magnesium rots it: coated bolts and inserts, washers and sealant as the maker \
         says.",
-        "Magnesium: Späne und Staub brennen, und Wasser macht es schlimmer. Scharfe Werkzeuge, \
-        langsam, keine Flamme, kein Schweißen, Späne sofort auffegen, trockener Sand oder ein Löscher der Klasse D \
-        griffbereit. Stahl lässt Magnesium faulen: beschichtete Schrauben und Einsätze, Scheiben und Dichtmittel, wie der Hersteller \
-        es sagt.";
+        "Magnesium: Späne und Staub brennen, und Wasser macht es schlimmer. Scharfe Werkzeuge, langsam, keine Flamme, kein Schweißen, Späne sofort auffegen, trockener Sand oder ein Löscher der Klasse D griffbereit. Stahl lässt Magnesium korrodieren: beschichtete Schrauben und Einsätze, Scheiben und Dichtmittel, wie der Hersteller es sagt.";
     /// Caution at an exhaust.
     pub exhaust_studs = "Exhaust: studs rust in and creep. New studs and nuts of the maker's grade, and \
         the nickel compound on them that the maker names; common paste burns away. The torque is the \
@@ -236,9 +228,7 @@ phrases! {
     pub slick_threads_yield(high, bears) = "With the slickest threads of that state the specified torque takes the bolt to \
         {high:.0} N, beyond the {bears:.0} N at which it begins to yield: the maker's \
         torque stands, so do not add lubricant.",
-        "Mit den glattesten Gewinden in diesem Zustand bringt das angegebene Drehmoment die Schraube auf \
-        {high:.0} N, über die {bears:.0} N, ab denen sie sich zu strecken beginnt: das Drehmoment \
-        des Herstellers gilt, also nichts zusätzlich schmieren.";
+        "Bei der kleinsten Reibung in diesem Zustand bringt das angegebene Drehmoment die Schraube auf {high:.0} N, über die {bears:.0} N, ab denen sie sich zu strecken beginnt: das Drehmoment des Herstellers gilt, also nichts zusätzlich schmieren.";
 
     /// Tap or chaser of a way; the thread.
     pub thread_chaser(thread) = "{thread} thread chaser", "Nachschneider {thread}";
@@ -298,7 +288,7 @@ phrases! {
         "Vor dem Schweißen Batterie und Steuergeräte abklemmen; Sensor heraus.";
     /// A note on the next pipe size.
     pub nothing_is_narrowed = "Tell what flows through it that nothing is narrowed; check the wall first.",
-        "Prüfen, dass der Durchfluss nicht enger wird; vorher die Wand prüfen.";
+        "Prüfen, dass der Querschnitt nicht enger wird; vorher die Wand prüfen.";
     /// A note on a maker's repair.
     pub only_a_repair_the_maker_describes = "Only a repair that the vehicle maker describes for this very joint: say which, with \
         its page, on the order.",
@@ -322,7 +312,7 @@ phrases! {
         "das Loch unter einem Lappen ausblasen und das Gewinde mit der Lampe ansehen";
     /// A step.
     pub chase_the_sound_thread = "chase the sound thread through the torn one, and blow the hole out",
-        "das gute Gewinde durch das ausgerissene hindurch nachschneiden und das Loch ausblasen";
+        "das unbeschädigte Gewinde durch das ausgerissene hindurch nachschneiden und das Loch ausblasen";
     /// A step; the bolt.
     pub turn_in_by_hand_without_the_part(bolt) = "turn the {bolt} in by hand without the part: count the turns, see that it does not bottom",
         "{bolt} ohne das Teil von Hand eindrehen: Umdrehungen zählen, sehen, dass sie nicht aufsteht";
@@ -340,15 +330,15 @@ phrases! {
         "den Zapfen abbrechen und herausnehmen: er gilt als Teil im Inneren, bis man ihn sieht";
     /// A step; the thread outside the bushing.
     pub tap_and_countersink(outside) = "tap {outside}, and countersink for the keys or the collar",
-        "{outside} schneiden und für die Keile oder den Bund ansenken";
+        "Gewinde {outside} schneiden und für die Keile oder den Bund ansenken";
     /// A step.
     pub turn_the_bushing_in_below_the_face = "turn the bushing in below the face and drive the keys or swage it as its maker says",
         "die Buchse bis unter die Fläche eindrehen und die Keile einschlagen oder aufweiten, wie ihr Hersteller es sagt";
     /// A step; the thread.
-    pub tap_the(thread) = "tap {thread}", "{thread} schneiden";
+    pub tap_the(thread) = "tap {thread}", "Gewinde {thread} schneiden";
     /// A step; the size of the hole.
     pub open_the_other_parts_hole(hole) = "open the other part's hole to {hole} mm and break its edge",
-        "das Loch im Gegenteil auf {hole} mm aufbohren und entgraten";
+        "das Loch im anderen Teil auf {hole} mm aufbohren und entgraten";
     /// A step.
     pub mark_the_bolt = "mark the bolt: it takes another wrench and another torque than its neighbours",
         "die Schraube kennzeichnen: sie braucht anderen Schlüssel und anderes Drehmoment als ihre Nachbarn";
@@ -395,7 +385,7 @@ phrases! {
         "anziehen, wie der Hersteller es sagt: hier war kein Drehmoment angegeben, also wird keines genannt";
     /// A step.
     pub centre_on_the_old_hole = "centre on the old hole, with a guide bush through the other part's hole if it fits",
-        "am alten Loch zentrieren, mit Führungsbuchse durchs Loch des Gegenteils, wenn sie passt";
+        "am alten Loch zentrieren, mit Führungsbuchse durchs Loch des anderen Teils, wenn sie passt";
     /// A step; the size of a smaller drill.
     pub drill_on_the_way(size) = "drill {size} mm on the way", "erst mit {size} mm vorbohren";
     /// A step; the drill and what stands behind it.
@@ -502,5 +492,5 @@ phrases! {
     /// What is out of range, in a refusal.
     pub flat_under_the_head = "flat under the head", "Auflage unter dem Kopf";
     /// What is out of range, in a refusal.
-    pub hole_in_the_other_part = "hole in the other part", "Loch im Gegenteil";
+    pub hole_in_the_other_part = "hole in the other part", "Loch im anderen Teil";
 }

@@ -76,7 +76,7 @@ phrases! {
         "abkühlen lassen, Öl, dann hin und her; noch einmal, wenn es hilft";
     /// How, under heat.
     pub thread_locker_lets_go = "thread locker lets go at about 250 \u{b0}C: warm it through, and turn it while warm",
-        "Schraubensicherung löst sich bei etwa 250 \u{b0}C: durchwärmen und warm drehen";
+        "Schraubensicherungslack löst sich bei etwa 250 \u{b0}C: durchwärmen und warm drehen";
     /// Follows "Stop when".
     pub something_nearby_smokes = "paint, rubber or grease nearby begins to smoke",
         "Lack, Gummi oder Fett daneben zu rauchen beginnt";
@@ -106,7 +106,7 @@ phrases! {
     pub turn_slowly_socket_held_on = "turn slowly, the socket held on", "langsam drehen, die Nuss dabei aufdrücken";
     /// Follows "Stop when".
     pub slips_once = "it slips once: the next try only rounds it more",
-        "sie einmal abrutscht: der nächste Versuch dreht nur runder";
+        "sie einmal abrutscht: der nächste Versuch dreht den Kopf nur runder";
 
     /// A way to get a rounded screw out, by name.
     pub gripping_socket = "a gripping socket with a reverse spiral", "Ausdrehnuss mit Linksdrall";

@@ -69,12 +69,12 @@ phrases! {
 
     /// What becomes of a bolt.
     pub slick_threads_begin_to_yield = "with the slickest threads the bolt begins to yield",
-        "mit den glattesten Gewinden beginnt die Schraube sich zu strecken";
+        "bei der kleinsten Reibung beginnt die Schraube sich zu strecken";
     /// What becomes of a bolt.
     pub the_bolt_yields = "the bolt yields: beyond that the clamp no longer follows the torque, and it is spent",
-        "die Schraube streckt sich: darüber folgt die Klemmkraft dem Drehmoment nicht mehr, und sie ist verbraucht";
+        "die Schraube streckt sich: darüber folgt die Klemmkraft dem Drehmoment nicht mehr, und sie ist überdehnt";
     /// What becomes of a bolt.
-    pub slick_threads_break = "with the slickest threads the bolt breaks", "mit den glattesten Gewinden reißt die Schraube";
+    pub slick_threads_break = "with the slickest threads the bolt breaks", "bei der kleinsten Reibung reißt die Schraube";
     /// What becomes of a bolt; also what fails first.
     pub the_bolt_breaks = "the bolt breaks", "die Schraube reißt";
     /// What fails first.
@@ -112,7 +112,7 @@ phrases! {
     /// A line of a working.
     pub proof_load = "proof load", "Prüfkraft";
     /// A line of a working.
-    pub yield_load = "yield load", "Streckkraft";
+    pub yield_load = "yield load", "Kraft an der Streckgrenze";
     /// A line of a working.
     pub breaking_load = "breaking load", "Bruchkraft";
     /// Formula of a load.
@@ -127,8 +127,7 @@ phrases! {
     /// A refusal; what was written.
     pub nut_class_or_grade(found) = "`{found}` may be a nut class or an SAE grade; write `grade {found}` for SAE, or a class \
         such as 8.8",
-        "„{found}“ kann eine Mutternklasse oder ein SAE-Grad sein; „grade {found}“ für SAE schreiben, oder eine Klasse \
-        wie 8.8";
+        "„{found}“ kann eine Mutternklasse oder eine SAE-Klasse sein; „grade {found}“ für SAE schreiben, oder eine Klasse wie 8.8";
     /// A refusal; what was written.
     pub names_the_steel(found) = "{found} names the steel, not its strength; write {found}-50, {found}-70 or {found}-80, as \
         it stands on the head",
@@ -138,7 +137,7 @@ phrases! {
     pub class_does_not_cover(class, thread, covers) = "{class} does not cover {thread}: it covers {covers}",
         "{class} gilt nicht für {thread}, nur für {covers}";
     /// What a class covers.
-    pub metric_threads_only = "metric threads; inch bolts have SAE grades", "metrische Gewinde; Zollschrauben haben SAE-Grade";
+    pub metric_threads_only = "metric threads; inch bolts have SAE grades", "metrische Gewinde; Zollschrauben haben SAE-Klassen";
     /// What a class covers.
     pub up_to_m16 = "up to M16", "bis M16";
     /// What a class covers.
@@ -167,7 +166,7 @@ phrases! {
 
     /// A refusal; how many bolts, and the most.
     pub no_pattern(bolts, most) = "{bolts} bolts make no pattern; between 2 and {most} do",
-        "{bolts} Schrauben ergeben kein Muster; 2 bis {most} schon";
+        "{bolts} Schrauben ergeben kein Schraubenbild; 2 bis {most} schon";
     /// A refusal; which pass.
     pub pass_is_not_above(nth) = "pass {nth} is not above the one before it and at most 1; list shares such as 0.5, 1",
         "Durchgang {nth} liegt nicht über dem davor und höchstens bei 1; Anteile wie 0.5, 1 angeben";

@@ -2,6 +2,7 @@
 
 use super::Of;
 use super::terms::is_due;
+use crate::phrases as say;
 use shop::record::v1::codes::PayerForm;
 use shop::view::{NotTaxed, OrderView};
 
@@ -27,22 +28,16 @@ impl Lack {
 pub fn lacking(order: &OrderView, of: Of<'_>) -> Vec<Lack> {
     // What no page can mend says it all.
     if of.number().is_none() {
-        return vec![Lack::of("an invoice that is written and has a number", "")];
+        return vec![Lack::of(say::invoice_with_a_number(), "")];
     }
     if of.payer() != PayerForm::Customer {
-        return vec![Lack::of(
-            "a payer whose address is known: only the customer\u{2019}s is",
-            "",
-        )];
+        return vec![Lack::of(say::payer_with_address(), "")];
     }
     let mut out = parties(order);
     if matches!(of, Of::Invoice(invoice) if is_due(order, invoice))
         && order.papers.letterhead.terms.is_none()
     {
-        out.push(Lack::of(
-            "when to pay: at the end of an invoice, on your papers",
-            "/shop/letterhead",
-        ));
+        out.push(Lack::of(say::when_to_pay(), "/shop/letterhead"));
     }
     out.extend(taxes(order, of));
     out
@@ -56,25 +51,19 @@ fn parties(order: &OrderView) -> Vec<Lack> {
     let is_told = |text: &str| !text.trim().is_empty();
     let number = own.tax_number.as_deref().unwrap_or_default();
     let of_shop = [
-        (papers.shop.as_str(), "the shop\u{2019}s name"),
-        (
-            own.postal.street.as_str(),
-            "the shop\u{2019}s street and house",
-        ),
-        (&own.postal.postcode, "the shop\u{2019}s postcode"),
-        (&own.postal.town, "the shop\u{2019}s town"),
-        (&own.postal.country, "the shop\u{2019}s country"),
-        (number, "the shop\u{2019}s tax number"),
+        (papers.shop.as_str(), say::shops_name()),
+        (own.postal.street.as_str(), say::shops_street()),
+        (&own.postal.postcode, say::shops_postcode()),
+        (&own.postal.town, say::shops_town()),
+        (&own.postal.country, say::shops_country()),
+        (number, say::shops_tax_number()),
     ];
     let of_customer = [
-        (order.row.customer.as_str(), "the customer\u{2019}s name"),
-        (
-            papers.postal.street.as_str(),
-            "the customer\u{2019}s street and house",
-        ),
-        (&papers.postal.postcode, "the customer\u{2019}s postcode"),
-        (&papers.postal.town, "the customer\u{2019}s town"),
-        (&papers.postal.country, "the customer\u{2019}s country"),
+        (order.row.customer.as_str(), say::customers_name()),
+        (papers.postal.street.as_str(), say::customers_street()),
+        (&papers.postal.postcode, say::customers_postcode()),
+        (&papers.postal.town, say::customers_town()),
+        (&papers.postal.country, say::customers_country()),
     ];
     let missing =
         |(told, what): (&str, &'static str), at: &str| (!is_told(told)).then(|| Lack::of(what, at));
@@ -90,38 +79,14 @@ fn parties(order: &OrderView) -> Vec<Lack> {
 fn taxes(order: &OrderView, of: Of<'_>) -> Option<Lack> {
     let price = format!("/o/{}/price", order.number);
     match of.taxed() {
-        Err(NotTaxed::NoTax(label)) => Some(Lack::of(
-            format!("a tax on \u{201c}{label}\u{201d}: an e-invoice has to say why there is none"),
-            price,
-        )),
-        Err(NotTaxed::SeveralTaxes(label)) => Some(Lack::of(
-            format!(
-                "one tax on \u{201c}{label}\u{201d}: an e-invoice has no room for more than one on a line"
-            ),
-            price,
-        )),
-        Err(NotTaxed::TaxKept(label)) => Some(Lack::of(
-            format!(
-                "the tax on \u{201c}{label}\u{201d}: an e-invoice can\u{2019}t take a line back and keep its tax"
-            ),
-            "",
-        )),
-        Err(NotTaxed::Uneven) => Some(Lack::of(
-            "sums of the lines that come to the total: they differ by coins",
-            "",
-        )),
+        Err(NotTaxed::NoTax(label)) => Some(Lack::of(say::a_tax_on(label), price)),
+        Err(NotTaxed::SeveralTaxes(label)) => Some(Lack::of(say::one_tax_on(label), price)),
+        Err(NotTaxed::TaxKept(label)) => Some(Lack::of(say::the_tax_on(label), "")),
+        Err(NotTaxed::Uneven) => Some(Lack::of(say::sums_that_fit(), "")),
         Ok(taxed) => {
             let none = |percent: &str| !percent.bytes().any(|digit| (b'1'..=b'9').contains(&digit));
             let zero = taxed.groups.iter().find(|group| none(&group.percent));
-            zero.map(|group| {
-                Lack::of(
-                    format!(
-                        "a rate above nought for {}: an e-invoice has to say why there is no tax",
-                        group.name
-                    ),
-                    price,
-                )
-            })
+            zero.map(|group| Lack::of(say::a_rate_above_nought(&group.name), price))
         }
     }
 }
@@ -131,12 +96,9 @@ pub fn from_rules<'a>(findings: impl Iterator<Item = &'a en16931::Finding>) -> V
     findings
         .map(|finding| {
             let detail = finding.detail.as_ref().map_or_else(String::new, |detail| {
-                format!(" ({} expected, {} found)", detail.expected, detail.actual)
+                say::expected_and_found(&detail.expected, &detail.actual)
             });
-            let what = format!(
-                "rule {} of EN 16931: {}{detail}",
-                finding.rule, finding.message
-            );
+            let what = say::rule_refuses(&finding.rule, &finding.message, detail);
             Lack::of(what, "")
         })
         .collect()

@@ -3,6 +3,7 @@
 use super::Of;
 use super::lacking::Lack;
 use crate::kinds::words::nought;
+use crate::phrases as say;
 use crate::wording::Wording;
 use en16931::invoice::{
     Contact, Delivery, DocumentAllowanceCharge, DocumentTotals, LineVat, Party,
@@ -35,7 +36,7 @@ pub fn invoice(order: &OrderView, of: Of<'_>) -> Result<Invoice, Lack> {
         Of::Invoice(_) => "380",
         Of::Credit(_) => "381",
     };
-    let taxed = of.taxed().as_ref().map_err(|_| unread("the taxes"))?;
+    let taxed = of.taxed().as_ref().map_err(|_| unread(say::the_taxes()))?;
     let mut out = Invoice::builder(
         "urn:cen.eu:en16931:2017",
         number,
@@ -51,7 +52,7 @@ pub fn invoice(order: &OrderView, of: Of<'_>) -> Result<Invoice, Lack> {
     .build();
     for (nth, line) in taxed.lines.iter().enumerate() {
         let group = taxed.groups.get(line.group);
-        let group = group.ok_or_else(|| unread("the taxes"))?;
+        let group = group.ok_or_else(|| unread(say::the_taxes()))?;
         out.lines.push(self::line(nth, line, group)?);
     }
     for group in &taxed.groups {
@@ -62,7 +63,7 @@ pub fn invoice(order: &OrderView, of: Of<'_>) -> Result<Invoice, Lack> {
         match known.find(|known| known.group_key() == new.group_key()) {
             Some(known) => {
                 let sum = |one: InvoiceAmount, other| {
-                    one.checked_add(other).map_err(|_| unread("the sums"))
+                    one.checked_add(other).map_err(|_| unread(say::the_sums()))
                 };
                 known.taxable_amount = sum(known.taxable_amount, new.taxable_amount)?;
                 known.tax_amount = sum(known.tax_amount, new.tax_amount)?;
@@ -100,18 +101,18 @@ pub fn invoice(order: &OrderView, of: Of<'_>) -> Result<Invoice, Lack> {
 }
 
 fn unread(what: &str) -> Lack {
-    Lack::of(format!("{what}, as an e-invoice can hold them"), "")
+    Lack::of(say::as_it_can_hold(what), "")
 }
 
 fn date(day: &str) -> Result<Date, Lack> {
-    Date::parse(day).map_err(|_| unread("its day"))
+    Date::parse(day).map_err(|_| unread(say::its_day()))
 }
 
 /// A sum of at most two digits after the point, as EN 16931 has them.
 fn amount(sum: &str) -> Result<InvoiceAmount, Lack> {
     let exact = sum.parse::<Decimal>().ok();
     let exact = exact.and_then(|sum| InvoiceAmount::from_decimal_exact(sum).ok());
-    exact.ok_or_else(|| unread(&format!("the sum {sum}")))
+    exact.ok_or_else(|| unread(&say::the_sum(sum)))
 }
 
 fn address(postal: &PostalView, at: &str) -> Result<PostalAddress, Lack> {
@@ -121,15 +122,7 @@ fn address(postal: &PostalView, at: &str) -> Result<PostalAddress, Lack> {
         postal.postcode.trim(),
         &postal.country,
     )
-    .map_err(|_| {
-        Lack::of(
-            format!(
-                "a country of two letters: there is none called {}",
-                postal.country
-            ),
-            at,
-        )
-    })
+    .map_err(|_| Lack::of(say::a_country(&postal.country), at))
 }
 
 fn seller(order: &OrderView) -> Result<Party, Lack> {
@@ -165,7 +158,10 @@ fn vat(group: &TaxGroupView) -> Result<LineVat, Lack> {
             rate: Some(Percentage::new(Decimal::ZERO)),
         });
     }
-    let rate = group.percent.parse().map_err(|_| unread("the taxes"))?;
+    let rate = group
+        .percent
+        .parse()
+        .map_err(|_| unread(say::the_taxes()))?;
     Ok(LineVat {
         category: TAXED.into(),
         rate: Some(Percentage::new(rate)),
@@ -176,7 +172,7 @@ fn line(nth: usize, line: &TaxedLineView, group: &TaxGroupView) -> Result<Invoic
     /// Finer than any price is told.
     const PRICE_DIGITS: u32 = 6;
     let net = amount(&line.net)?;
-    let told: Decimal = line.quantity.parse().map_err(|_| unread("how many"))?;
+    let told: Decimal = line.quantity.parse().map_err(|_| unread(say::how_many()))?;
     let told = told.round_dp(PRICE_DIGITS).abs();
     // A price is never below nought: what is given back has a count below nought.
     let count = if told.is_zero() { Decimal::ONE } else { told };
@@ -249,7 +245,7 @@ fn breakdown(order: &OrderView, of: Of<'_>, group: &TaxGroupView) -> Result<VatB
 
 fn totals(order: &OrderView, of: Of<'_>, out: &Invoice) -> Result<DocumentTotals, Lack> {
     let [net, tax, gross] = of.sums();
-    let large = |_| unread("the sums");
+    let large = |_| unread(say::the_sums());
     let lines = out.lines.iter().map(|line| line.net_amount);
     let off = out.allowances.iter().map(|off| off.amount);
     let off = InvoiceAmount::checked_sum(off).map_err(large)?;

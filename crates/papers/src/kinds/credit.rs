@@ -6,6 +6,7 @@ use super::words::sum;
 use super::{Asked, Given, attached};
 use crate::engine::lines::plain;
 use crate::engine::page::Paper;
+use crate::phrases as say;
 use shop::Trouble;
 use shop::view::{CreditView, OrderView};
 
@@ -18,8 +19,8 @@ pub fn picked<'a>(order: &'a OrderView, wanted: &Asked) -> Result<&'a CreditView
     let written = wanted.written.as_deref();
     let asked = written.and_then(|command| all().find(|note| note.command == command));
     asked.or_else(|| all().next_back()).ok_or_else(|| {
-        let mut trouble = Trouble::not_found("no credit note is written for this payer");
-        trouble.mend = format!("write one at /o/{}/credit first", order.number);
+        let mut trouble = Trouble::not_found(say::no_credit_note());
+        trouble.mend = say::write_a_credit_note(order.number);
         trouble
     })
 }

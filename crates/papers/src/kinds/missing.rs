@@ -2,6 +2,7 @@
 //! Never legal advice: rules change.
 
 use super::Kind;
+use crate::phrases as say;
 use serde::Deserialize;
 use shop::record::v1::codes::PayerForm;
 use shop::view::OrderView;
@@ -98,39 +99,39 @@ fn lacking(order: &OrderView, wanted: Wanted) -> Option<(&'static str, String)> 
     let desk = || format!("/o/{}/desk", order.number);
     let is_known = |told: &str| !told.trim().is_empty();
     let (known, what, at) = match wanted {
-        Wanted::ShopAddress => (own.address.is_some(), "the shop\u{2019}s address", shop()),
-        Wanted::ShopPhone => (own.phone.is_some(), "the shop\u{2019}s telephone", shop()),
-        Wanted::TaxNumber => (
-            own.tax_number.is_some(),
-            "the shop\u{2019}s tax number",
-            shop(),
-        ),
+        Wanted::ShopAddress => (own.address.is_some(), say::shops_address(), shop()),
+        Wanted::ShopPhone => (own.phone.is_some(), say::shops_telephone(), shop()),
+        Wanted::TaxNumber => (own.tax_number.is_some(), say::shops_tax_number(), shop()),
         Wanted::CustomerName => (
             is_known(&order.row.customer),
-            "the customer\u{2019}s name",
+            say::customers_name(),
             customer(),
         ),
         Wanted::CustomerAddress => (
             is_known(&order.papers.address),
-            "the customer\u{2019}s address",
+            say::customers_address(),
             customer(),
         ),
         Wanted::CustomerPhone => (
             is_known(&order.papers.phone),
-            "the customer\u{2019}s telephone",
+            say::customers_telephone(),
             customer(),
         ),
-        Wanted::Plate => (is_known(&order.row.plate), "the plate", customer()),
-        Wanted::OdometerIn => (order.papers.odometer_in.is_some(), "the odometer", desk()),
-        Wanted::Complaint => (!order.lines.is_empty(), "the complaint", desk()),
+        Wanted::Plate => (is_known(&order.row.plate), say::the_plate(), customer()),
+        Wanted::OdometerIn => (
+            order.papers.odometer_in.is_some(),
+            say::the_odometer(),
+            desk(),
+        ),
+        Wanted::Complaint => (!order.lines.is_empty(), say::the_complaint(), desk()),
         Wanted::Price => (
             order.price.is_some(),
-            "a price",
+            say::a_price(),
             format!("/o/{}/price", order.number),
         ),
         Wanted::PromisedDay => (
             order.row.promised.is_some(),
-            "when it is ready",
+            say::when_ready(),
             format!("/o/{}/promise", order.number),
         ),
     };

@@ -21,6 +21,7 @@ use crate::e_invoice::{self, Of};
 use crate::engine::face;
 use crate::engine::page::{Attached, Paper, Photo, SheetSize};
 use crate::engine::pdf;
+use crate::phrases as say;
 use crate::wording::Wording;
 use drawing::Drawing;
 use label_sheets::Labels;
@@ -264,6 +265,10 @@ pub fn lay_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<
         });
     }
     let order = read(snap, order.number)?;
+    if asked.kind == Kind::CreditNote {
+        // What is refused is said as the screen speaks.
+        credit::picked(&order, asked)?;
+    }
     speaking(phrases::Language::English, || laid_out(snap, &order, asked))
 }
 
@@ -353,9 +358,9 @@ pub fn e_invoice_of(
     e_invoice::e_invoice(&order, subject(&order, asked)?).map_err(|lacks| {
         let mut trouble = Trouble::new(
             TroubleKind::Refused,
-            "the e-invoice",
-            "something is missing for it",
-            "tell it, and ask again; the paper itself prints without it",
+            say::the_e_invoice(),
+            say::something_missing(),
+            say::tell_and_ask_again(),
         );
         trouble.reasons = lacks
             .into_iter()
@@ -373,14 +378,13 @@ fn subject<'a>(order: &'a OrderView, asked: &Asked) -> Result<Of<'a>, Trouble> {
     match asked.kind {
         Kind::CreditNote => Ok(Of::Credit(credit::picked(order, asked)?)),
         Kind::Invoice => picked(order, asked).map(Of::Invoice).ok_or_else(|| {
-            let mut trouble = Trouble::not_found("no invoice is written for this payer");
-            trouble.mend = format!("write one on the desk of order {}", order.number);
+            let mut trouble = Trouble::not_found(say::no_invoice());
+            trouble.mend = say::write_an_invoice(order.number);
             trouble
         }),
         other => {
-            let what = format!("there is no e-invoice of the paper {}", other.name());
-            let mut trouble = Trouble::not_found(what);
-            "ask for the invoice or the credit note".clone_into(&mut trouble.mend);
+            let mut trouble = Trouble::not_found(say::no_e_invoice_of(other.name()));
+            say::ask_for_those().clone_into(&mut trouble.mend);
             Err(trouble)
         }
     }
@@ -393,9 +397,9 @@ fn prices_shown(snap: &Snapshot<'_>, kind: Kind) -> Result<(), Trouble> {
     }
     Err(Trouble::new(
         TroubleKind::Refused,
-        "the paper",
-        "it shows prices, and you are shown none",
-        "ask somebody at the desk",
+        say::the_paper(),
+        say::shows_prices(),
+        say::ask_at_the_desk(),
     ))
 }
 
@@ -455,8 +459,8 @@ fn snags(snap: &Snapshot<'_>, order: &OrderView, kind: Kind) -> Result<Vec<Mendi
 /// The plan of an order's whole job.
 fn planned(snap: &Snapshot<'_>, number: u64) -> Result<worksheet::Plan, Trouble> {
     let none = || {
-        let mut trouble = Trouble::not_found("there is no plan to print");
-        trouble.mend = format!("pick what to get at first, on the plan's page of order {number}");
+        let mut trouble = Trouble::not_found(say::no_plan());
+        trouble.mend = say::pick_what_to_get_at(number);
         trouble
     };
     let (map, version) = map_of_order(snap, number)?.ok_or_else(none)?;
@@ -501,7 +505,7 @@ fn made(Laid { paper, values }: Laid) -> Result<Made, Trouble> {
             TroubleKind::Record,
             &paper.title,
             error.to_string(),
-            "print the page from the browser, and tell who looks after the program",
+            say::print_from_the_browser(),
         )
     })?;
     Ok(Made {
@@ -551,7 +555,7 @@ fn settable(paper: &Paper) -> Result<(), Trouble> {
                 .iter()
                 .map(|letter| format!("{letter} (U+{:04X})", u32::from(*letter)))
                 .collect();
-            reasons.insert(format!("{}, in “{}”", letters.join(", "), text.text.trim()));
+            reasons.insert(say::letters_in(letters.join(", "), text.text.trim()));
         }
     }
     if reasons.is_empty() {
@@ -560,8 +564,8 @@ fn settable(paper: &Paper) -> Result<(), Trouble> {
     let mut trouble = Trouble::new(
         TroubleKind::Refused,
         &paper.title,
-        "these letters cannot be printed: the fonts have none of them, or they run from right to left",
-        "write these words in Latin, Greek or Cyrillic letters, or print the page from the browser",
+        say::letters_not_printed(),
+        say::write_other_letters(),
     );
     trouble.reasons = reasons.into_iter().collect();
     Err(trouble)

@@ -13,7 +13,7 @@ phrases! {
     pub trim_at_most(percent, where_) = "at most {percent} % ({where_})", "höchstens {percent} % ({where_})";
     /// Why a check says what it says: fuel trims.
     pub the_engine_was_not_warm_and = "the engine was not warm and running for long enough with trims read",
-        "der Motor lief nicht lange genug warm mit gelesenen Korrekturen";
+        "der Motor lief nicht lange genug warm, während Korrekturwerte gelesen wurden";
     /// What to read or drive next: fuel trims.
     pub drive_it_warm_idling_steady_and = "drive it warm: idling, steady, and pulling",
         "warm fahren: im Leerlauf, gleichmäßig und unter Last";
@@ -120,7 +120,7 @@ phrases! {
         "{told}, aber die Aufzeichnung sagt nicht, wann der Motor lief";
     /// Why a check says what it says: the charging voltage.
     pub charged_again(told) = "{told}, then it charged again: a bad contact, or charging that the vehicle manages",
-        "{told}, dann lud es wieder: schlechter Kontakt, oder das Fahrzeug regelt das Laden";
+        "{told}, dann wurde wieder geladen: schlechter Kontakt, oder das Fahrzeug regelt das Laden";
     /// Why a check says what it says: the charging voltage.
     pub not_charging(told) = "{told}: not charging, the battery feeds the vehicle",
         "{told}: lädt nicht, die Batterie speist das Fahrzeug";
@@ -152,7 +152,7 @@ phrases! {
         "die Temperatur hat sich in dieser Aufzeichnung nicht eingependelt";
     /// What to read or drive next: the band.
     pub drive_on_until_it_holds_for = "drive on until it holds for two minutes, then three more",
-        "weiterfahren, bis sie zwei Minuten steht, dann noch drei";
+        "weiterfahren, bis sie zwei Minuten gleich bleibt, dann noch drei";
     /// Line of a working: the band.
     pub readings = "readings", "Messwerte";
     /// Line of a working: the band.
@@ -166,7 +166,7 @@ phrases! {
     pub c_from_to(low, high) = "{low} to {high} °C", "{low} bis {high} °C";
     /// Why a check says what it says: the band.
     pub below_any_thermostat(told, c) = "{told}: below {c} °C, where no sound thermostat holds it",
-        "{told}: unter {c} °C, wo kein gesunder Thermostat ihn hält";
+        "{told}: unter {c} °C, wo kein intakter Thermostat ihn hält";
     /// Why a check says what it says: the band.
     pub thermostat_cant_be_judged(told) = "{told}: low, and the thermostat can't be judged by it",
         "{told}: niedrig, und über den Thermostat sagt das nichts";
@@ -183,7 +183,7 @@ phrases! {
     pub coolant_sensor_high = "coolant sensor high", "Kühlmittelfühler zu hoch";
     /// Title of a trouble code: trouble codes.
     pub coolant_sensor_intermittent = "coolant sensor intermittent",
-        "Kühlmittelfühler zeitweise";
+        "Kühlmittelfühler sporadisch";
     /// Title of a trouble code: trouble codes.
     pub too_cold_for_closed_loop = "too cold for closed loop", "zu kalt für den Regelkreis";
     /// Title of a trouble code: trouble codes.
@@ -221,10 +221,10 @@ phrases! {
         "gespeichert: {codes}; neu in dieser Fahrt: {new}";
     /// Why a check says what it says: trouble codes.
     pub lamp_on_and_codes(count) = "the lamp is on and {count} codes are stored",
-        "die Lampe ist an und {count} Codes sind gespeichert";
+        "die Lampe ist an, gespeicherte Codes: {count}";
     /// Why a check says what it says: trouble codes.
     pub lamp_off_and_codes(count) = "the lamp is off and {count} codes are stored",
-        "die Lampe ist aus und {count} Codes sind gespeichert";
+        "die Lampe ist aus, gespeicherte Codes: {count}";
     /// Why a check says what it says: trouble codes.
     pub pending_new(codes) = "pending, new in this drive: {codes}",
         "vorläufig, neu in dieser Fahrt: {codes}";
@@ -277,7 +277,7 @@ phrases! {
         "fahren, bis die Temperatur nicht mehr steigt";
     /// What to read or drive next: the thermostat.
     pub drive_on_until_it_holds_for_x = "drive on until it holds for two minutes",
-        "weiterfahren, bis sie zwei Minuten steht";
+        "weiterfahren, bis sie zwei Minuten gleich bleibt";
     /// What to read or drive next: the thermostat.
     pub record_from_a_cold_start_to = "record from a cold start to see it open",
         "ab Kaltstart aufzeichnen, um ihn öffnen zu sehen";
@@ -308,7 +308,7 @@ phrases! {
         "pendelte sich ab {from} bei {c} °C ein";
     /// Why a check says what it says: the thermostat.
     pub but_it_only_stood(settled) = "{settled}, but it only stood: with the heater on a sound engine may do that",
-        "{settled}, stand aber nur: mit Heizung an kann das ein gesunder Motor";
+        "{settled}, stand aber nur: mit Heizung an kann das auch bei einem intakten Motor so sein";
     /// Why a check says what it says: the thermostat.
     pub stuck_open(settled, c) = "{settled}, below {c} °C: stuck open, or there is none",
         "{settled}, unter {c} °C: offen festgegangen, oder keiner drin";
@@ -328,7 +328,7 @@ phrases! {
         "{told}: früh für einen mit {c} °C";
     /// Line of a working: the thermostat.
     pub mean_of_two_minutes(c) = "mean of two minutes in which it rose by less than 0.9 K/min; below {c} °C no sound thermostat holds it",
-        "Mittel aus zwei Minuten, in denen es um weniger als 0,9 K/min stieg; unter {c} °C hält kein gesunder Thermostat";
+        "Mittel aus zwei Minuten, in denen es um weniger als 0,9 K/min stieg; unter {c} °C hält kein intakter Thermostat";
     /// Why a check says what it says: what the complaint needs.
     pub no_complaint_was_given = "no complaint was given", "keine Beanstandung angegeben";
     /// Why a check says what it says: what the complaint needs.
@@ -345,7 +345,7 @@ phrases! {
         "auch die Geschwindigkeit aufzeichnen (PID 0D)";
     /// Why a check says what it says: what the complaint needs.
     pub without_engine_load_the_log_cant = "without engine load the log can't tell of pulling",
-        "ohne Motorlast sagt die Aufzeichnung nichts vom Ziehen";
+        "ohne Motorlast sagt die Aufzeichnung nichts von Fahrt unter Last";
     /// What to read or drive next: what the complaint needs.
     pub record_load_pid_04_as_well = "record load (PID 04) as well",
         "auch die Last aufzeichnen (PID 04)";
@@ -434,7 +434,7 @@ phrases! {
         "Füllstand, Luft, Thermostat, Pumpe und Lüfter ansehen";
     /// What to read or drive next: overheating.
     pub find_the_makers_highest_temperature_and = "find the maker's highest temperature and judge again with it",
-        "die höchste Temperatur des Herstellers suchen und damit neu beurteilen";
+        "die höchste zulässige Temperatur beim Hersteller nachsehen und damit neu beurteilen";
     /// What to read or drive next: overheating.
     pub let_it_cool_check_the_level = "let it cool, check the level, bleed it and drive again",
         "abkühlen lassen, Füllstand prüfen, entlüften und noch einmal fahren";
@@ -492,7 +492,7 @@ phrases! {
         "stieg im Stand auf {c} °C, und kein Lüfter senkte es rechtzeitig";
     /// Why a check says what it says: the fan.
     pub came_down(times, on, off) = "{times} times it came down while standing, from {on} to {off} °C",
-        "{times} mal sank es im Stand, von {on} auf {off} °C";
+        "{times}-mal sank es im Stand, von {on} auf {off} °C";
     /// Why a check says what it says: the fan.
     pub fan_stayed_off(c) = "the log says the fan stayed off at {c} °C",
         "laut Aufzeichnung blieb der Lüfter bei {c} °C aus";
@@ -512,7 +512,7 @@ phrases! {
         "das Kühlmittel alle ein bis zwei Sekunden aufzeichnen";
     /// Why a check says what it says: air.
     pub shot_up(times, height, first) = "{times} times it shot up by as much as {height} K and fell back, first at {first}: air or steam passes the sensor",
-        "{times} mal schoss es um bis zu {height} K hoch und fiel zurück, zuerst bei {first}: Luft oder Dampf zieht am Fühler vorbei";
+        "{times}-mal schoss es um bis zu {height} K hoch und fiel zurück, zuerst bei {first}: Luft oder Dampf zieht am Fühler vorbei";
     /// Why a check says what it says: air.
     pub overshot(peak, at, level) = "it overshot to {peak} °C at {at} and fell to {level} °C on the road: the thermostat opens late, or air holds it shut",
         "schoss bei {at} auf {peak} °C über und fiel auf der Straße auf {level} °C: der Thermostat öffnet spät, oder Luft hält ihn zu";

@@ -36,7 +36,7 @@ phrases! {
     /// What a log can hold.
     pub quantity_air_flow = "air flow", "Luftmasse";
     /// What a log can hold.
-    pub quantity_throttle = "throttle", "Drosselklappe";
+    pub quantity_throttle = "throttle", "Drosselklappenstellung";
     /// What a log can hold.
     pub quantity_fan = "fan", "Lüfter";
     /// What a log can hold.
@@ -57,7 +57,7 @@ phrases! {
     /// What a log can hold.
     pub quantity_ratio = "ratio", "Luftverhältnis";
     /// What a log can hold.
-    pub quantity_relative_throttle = "relative throttle", "relative Drosselklappe";
+    pub quantity_relative_throttle = "relative throttle", "relative Drosselklappenstellung";
     /// What a log can hold.
     pub quantity_minutes_with_lamp = "minutes with lamp", "Minuten mit Lampe";
     /// What a log can hold.
@@ -175,7 +175,7 @@ phrases! {
         "{count} Steuergeräte antworteten ({units}); {engine} gilt als das des Motors";
     /// Something to know of a log: SAE J1979 frames.
     pub unit_refused(unit, service, why, times) = "unit {unit} refused service {service}: {why} ({times} times)",
-        "Steuergerät {unit} lehnte Dienst {service} ab: {why} ({times} mal)";
+        "Steuergerät {unit} lehnte Dienst {service} ab: {why} ({times}-mal)";
     /// Something to know of a log: SAE J1979 frames.
     pub refused_for_reason(code) = "reason {code}", "Grund {code}";
     /// Something to know of a log: SAE J1979 frames.

@@ -20,7 +20,7 @@ phrases! {
     /// What is kept can't be read.
     pub entry_unreadable(error) = "an entry cannot be read ({error})", "ein Eintrag ist nicht lesbar ({error})";
     /// How it is mended.
-    pub put_out_and_join = "put that device out and let it join again, or take the PIN away and set a new one", "das Gerät abmelden und neu aufnehmen, oder die PIN wegnehmen und eine neue setzen";
+    pub put_out_and_join = "put that device out and let it join again, or take the PIN away and set a new one", "das Gerät sperren und neu anmelden, oder die PIN löschen und eine neue festlegen";
     /// There is no such device.
     pub no_such_device = "there is no such device", "dieses Gerät gibt es nicht";
     /// Refused: the code by which a device joins.
@@ -34,7 +34,7 @@ phrases! {
     /// Refused: a device's name that is none.
     pub device_needs_name = "a device needs a name of up to 60 letters", "ein Gerät braucht einen Namen mit höchstens 60 Zeichen";
     /// How a device's name is mended.
-    pub write_what_people_call_it = "write what people call it, such as \"Pavel's phone\" or \"tablet at lift 2\"", "schreiben, wie alle es nennen, etwa „Handy von Pavel“ oder „Tablet an Bühne 2“";
+    pub write_what_people_call_it = "write what people call it, such as \"Pavel's phone\" or \"tablet at lift 2\"", "schreiben, wie alle es nennen, etwa „Pavels Handy“ oder „Tablet an Bühne 2“";
     /// Refused: a code that is used up or wrong.
     pub code_lets_nobody_in = "this code lets nobody in: it was used, or its ten minutes are over, or a letter is wrong", "dieser Code gilt nicht: er ist verbraucht, seine zehn Minuten sind um, oder ein Zeichen ist falsch";
     /// How it is mended.
@@ -42,9 +42,9 @@ phrases! {
     /// Refused: the PIN.
     pub the_pin = "the PIN", "die PIN";
     /// Refused: there is one.
-    pub has_a_pin = "this person has a PIN already", "hier gibt es schon eine PIN";
+    pub has_a_pin = "this person has a PIN already", "diese Person hat schon eine PIN";
     /// How it is mended.
-    pub sign_in_with_it = "sign in with it; the owner can take it away if it is forgotten", "damit anmelden; ist sie vergessen, kann der Inhaber sie wegnehmen";
+    pub sign_in_with_it = "sign in with it; the owner can take it away if it is forgotten", "damit anmelden; ist sie vergessen, kann der Inhaber sie löschen";
     /// Refused: the PIN is wrong.
     pub not_the_pin = "that is not the PIN", "das ist nicht die PIN";
     /// How it is mended.
@@ -56,11 +56,11 @@ phrases! {
     /// Refused: the PIN was wrong too often.
     pub wrong_too_often(wait) = "it was wrong too often: wait {wait}", "sie war zu oft falsch: {wait} warten";
     /// How it is mended.
-    pub owner_can_lift = "the owner can lift that under Devices and people", "der Inhaber kann das unter „Geräte und Personen“ aufheben";
+    pub owner_can_lift = "the owner can lift that under Devices and people", "der Inhaber kann das unter „Geräte und Leute“ aufheben";
     /// Refused: there is no PIN.
-    pub no_pin_yet = "this person has no PIN yet", "hier gibt es noch keine PIN";
+    pub no_pin_yet = "this person has no PIN yet", "diese Person hat noch keine PIN";
     /// How it is mended.
-    pub set_one = "set one: pick the name under Who is it?", "eine setzen: den Namen unter „Wer ist es?“ wählen";
+    pub set_one = "set one: pick the name under Who is it?", "eine festlegen: den Namen unter „Wer ist es?“ wählen";
     /// Refused: the PIN could not be kept.
     pub could_not_be_kept(error) = "it could not be kept ({error})", "sie ließ sich nicht speichern ({error})";
     /// How it is mended.
@@ -70,7 +70,7 @@ phrases! {
     /// How it is mended.
     pub digits_alone = "type digits alone", "nur Ziffern eingeben";
     /// Refused: a PIN that is too easy.
-    pub pin_too_easy = "that PIN is one of the first that anybody tries", "diese PIN probiert jeder zuerst";
+    pub pin_too_easy = "that PIN is one of the first that anybody tries", "diese PIN gehört zu denen, die jeder zuerst probiert";
     /// How it is mended.
     pub without_pattern = "take one without a pattern and without a year", "eine ohne Muster und ohne Jahreszahl nehmen";
     /// Refused: a decision wants the PIN.
@@ -80,9 +80,9 @@ phrases! {
     /// Where something is refused: the device.
     pub this_device = "this device", "dieses Gerät";
     /// Refused: the device was put out.
-    pub was_put_out = "it was put out", "es ist abgemeldet";
+    pub was_put_out = "it was put out", "es ist gesperrt";
     /// How it is mended.
-    pub ask_to_be_let_in = "what was tapped on it before is still sent; ask at the desk to let it in again", "was vorher getippt wurde, wird noch gesendet; im Büro wieder aufnehmen lassen";
+    pub ask_to_be_let_in = "what was tapped on it before is still sent; ask at the desk to let it in again", "was vorher getippt wurde, wird noch gesendet; im Büro wieder anmelden lassen";
     /// Refused: nobody is signed in.
     pub nobody_signed_in = "nobody is signed in", "niemand ist angemeldet";
     /// How it is mended.

@@ -12,7 +12,7 @@ phrases! {
     /// Before what is asked: when they wanted to answer and did not.
     pub wanted_to_answer_by(hour) = "Wanted to answer by {hour}. ", "Wollte bis {hour} antworten. ";
     /// Behind "said no": to what sum.
-    pub to_sum(sum) = " to {sum}", " zu {sum}";
+    pub to_sum(sum) = " to {sum}", " ({sum})";
     /// What can be done when somebody said no: no more is charged than this.
     pub charge_no_more(ceiling) = "charge {ceiling} and no more, ", "höchstens {ceiling} berechnen, ";
     /// A payer said no to the price: to which sum, when, and what can be done.
@@ -44,7 +44,7 @@ phrases! {
     /// A part that is ordered.
     pub part_on_its_way(count, part, from, due) = "On its way: {count} × {part}{from}{due}", "Unterwegs: {count} × {part}{from}{due}";
     /// An old part with a core charge.
-    pub send_back_core(part) = "Send the old one back as a core: {part}", "Altes Teil als Pfandteil zurückschicken: {part}";
+    pub send_back_core(part) = "Send the old one back as a core: {part}", "Altteil wegen Pfand zurückschicken: {part}";
     /// Work sent out that is late.
     pub late_at(to, what, since, due) = "Late at {to}: {what}, since {since}{due}", "Überfällig bei {to}: {what}, seit {since}{due}";
     /// Work sent out.
@@ -61,7 +61,7 @@ phrases! {
     /// What a payer is asked: the whole sum.
     pub ask_for(who, sum, tax) = "Ask {who} for {sum}{tax}: nothing is agreed yet.", "{who} fragen, ob {sum}{tax} in Ordnung sind: noch ist nichts vereinbart.";
     /// What a payer is asked: more than the limit.
-    pub ask_for_more(who, more, tax, limit, sum) = "Ask {who} for {more} more{tax}: the limit is {limit}, this makes {sum}.", "{who} fragen, ob {more}{tax} mehr in Ordnung sind: vereinbart sind höchstens {limit}, das macht {sum}.";
+    pub ask_for_more(who, more, tax, limit, sum) = "Ask {who} for {more} more{tax}: the limit is {limit}, this makes {sum}.", "{who} fragen, ob {more}{tax} mehr in Ordnung sind: vereinbart sind höchstens {limit}, das wären {sum}.";
     /// Nothing is asked: what is left under the limit.
     pub nothing_to_ask_left(left, tax, limit) = "Nothing to ask: {left}{tax} is left under the limit of {limit}.", "Nichts zu fragen: {left}{tax} sind noch frei bis höchstens {limit}.";
     /// Where the shop has no place of its own: in the sentence that the rules there let a sum pass.

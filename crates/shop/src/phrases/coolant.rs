@@ -22,7 +22,7 @@ phrases! {
     /// A figure of the cooling system: the specification.
     pub maker_asks_for = "The maker asks for", "Der Hersteller verlangt";
     /// How that figure is written.
-    pub as_printed = "as printed; colour tells nothing", "wie gedruckt; die Farbe sagt nichts";
+    pub as_printed = "as printed; colour tells nothing", "wie aufgedruckt; die Farbe sagt nichts";
     /// A figure of the cooling system.
     pub least_allowed = "Least concentrate allowed", "Mindestens Konzentrat";
     /// How that figure is written.
@@ -36,11 +36,11 @@ phrases! {
     /// How that figure is written.
     pub such_as_points = "such as 40% -24C, 50% -37C", "etwa 40% -24C, 50% -37C";
     /// A figure of the cooling system.
-    pub bottle_area = "The bottle's area at the marks", "Fläche des Behälters an den Marken";
+    pub bottle_area = "The bottle's area at the marks", "Fläche des Behälters an den Markierungen";
     /// How that figure is written.
     pub such_as_area = "such as 150 cm²", "etwa 150 cm²";
     /// A figure of the cooling system: the pressure that a test may lose.
-    pub test_may_lose = "A test may lose", "Eine Prüfung darf verlieren";
+    pub test_may_lose = "A test may lose", "Verlust bei der Dichtprüfung höchstens";
     /// How that figure is written.
     pub such_as_bar = "such as 0.05 bar, by the maker or your habit", "etwa 0,05 bar, nach Hersteller oder Gewohnheit";
     /// A figure of the cooling system: in what time a test may lose it.
@@ -48,9 +48,9 @@ phrases! {
     /// How that figure is written.
     pub such_as_minutes = "such as 15 min", "etwa 15 min";
     /// A figure of the cooling system: air above the coolant.
-    pub air_above = "Air above the coolant, tester and hose", "Luft über dem Kühlmittel, Prüfgerät und Schlauch";
+    pub air_above = "Air above the coolant, tester and hose", "Luft über dem Kühlmittel, Abdrückgerät und Schlauch";
     /// How that figure is written.
-    pub such_as_litre = "such as 1 L; may stay empty", "etwa 1 L; darf leer bleiben";
+    pub such_as_litre = "such as 1 L; may stay empty", "etwa 1 L; kann leer bleiben";
     /// Where drained coolant went.
     pub kept = "kept", "aufgehoben";
     /// Where drained coolant went.
@@ -60,11 +60,11 @@ phrases! {
     /// Where drained coolant went.
     pub spilled = "spilled", "verschüttet";
     /// How much coolant a drain leaves in.
-    pub stays_in(litres) = "About {litres} stays in, in the block and the heater.", "Etwa {litres} bleiben drin, im Block und im Heizkörper.";
+    pub stays_in(litres) = "About {litres} stays in, in the block and the heater.", "Etwa {litres} bleiben drin, im Block und im Wärmetauscher.";
     /// How far the level goes down in the bottle.
     pub in_the_bottle(mm) = ", {mm}\u{202f}mm in the bottle", ", {mm}\u{202f}mm im Behälter";
     /// How far the level goes down from hot to cold.
-    pub goes_down(litres, height) = "From hot to cold the level goes down by about {litres}{height}: to its cold mark, not below.", "Von heiß bis kalt sinkt der Füllstand um etwa {litres}{height}: bis zur Kaltmarke, nicht darunter.";
+    pub goes_down(litres, height) = "From hot to cold the level goes down by about {litres}{height}: to its cold mark, not below.", "Von heiß bis kalt sinkt der Füllstand um etwa {litres}{height}: bis zur Kaltmarkierung, nicht darunter.";
     /// What a test lacks.
-    pub say_first_what_it_may_lose = "Say first how much a test may lose, and in what time.", "Erst sagen, wie viel eine Prüfung verlieren darf und in welcher Zeit.";
+    pub say_first_what_it_may_lose = "Say first how much a test may lose, and in what time.", "Erst sagen, wie viel Druck bei der Prüfung verloren gehen darf und in welcher Zeit.";
 }

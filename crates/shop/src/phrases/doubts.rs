@@ -4,7 +4,7 @@ use phrases::phrases;
 
 phrases! {
     /// A size that was told otherwise before.
-    pub told_before(before, now) = "{before} was told before, not {now}", "vorher war {before} genannt, nicht {now}";
+    pub told_before(before, now) = "{before} was told before, not {now}", "vorher wurde {before} genannt, nicht {now}";
     /// A number of parts that is none.
     pub no_number_of_parts(quantity) = "{quantity} is no number of parts", "{quantity} ist keine Stückzahl";
     /// How a number of parts is mended.
@@ -42,7 +42,7 @@ phrases! {
     /// A torque of nought or less.
     pub tightens_nothing(text) = "{text} tightens nothing", "{text} zieht nichts fest";
     /// A torque that no bolt of that size bears.
-    pub breaks_the_bolt(text, most) = "{text} breaks even the strongest bolt of that size, at about {most} N·m", "bei {text} reißt auch die festeste Schraube dieser Größe, sie hält etwa {most} N·m";
+    pub breaks_the_bolt(text, most) = "{text} breaks even the strongest bolt of that size, at about {most} N·m", "bei {text} reißt auch die festeste Schraube dieser Größe, sie hält etwa {most} N·m aus";
     /// A torque that is too much.
     pub more_than_bolts_take(text) = "{text} is more than a light vehicle's bolts take", "{text} ist mehr, als Schrauben am Pkw aushalten";
     /// An angle that is too much.

@@ -20,7 +20,7 @@ phrases! {
     /// What a vehicle that is asked about on the phone is called.
     pub the_further_one = "the new one", "das neue";
     /// Why buttoning up is no question.
-    pub never_waits_apart = "it never waits in its stall while it can't roll", "es wartet nie auf seinem Platz, ohne rollen zu können";
+    pub never_waits_apart = "it never waits in its stall while it can't roll", "es wartet nie auf seinem Platz, solange es nicht rollen kann";
     /// What keeps all of it from being planned: a stall by its name.
     pub stalls_cross_in_a_circle(stall) = "the stalls that are crossed on the way to {stall} lead back to it", "die Plätze auf dem Weg zu {stall} führen zu ihm zurück";
     /// Why an order is not planned.

@@ -6,25 +6,25 @@ phrases! {
     /// How many timed stages a figure is of.
     pub timed_stages(n) = ["{n} timed stage", "{n} timed stages"], ["{n} gestoppter Schritt", "{n} gestoppte Schritte"];
     /// How long stages took against the book: the middle, where most lie, and of how many.
-    pub times_the_book(middle, low, high, stages) = "{middle} × the book; 8 of 10 from {low} to {high}; {stages}", "{middle} × Vorgabe; 8 von 10 zwischen {low} und {high}; {stages}";
+    pub times_the_book(middle, low, high, stages) = "{middle} × the book; 8 of 10 from {low} to {high}; {stages}", "{middle} × Richtzeit; 8 von 10 zwischen {low} und {high}; {stages}";
     /// The same in short, for a drawing.
-    pub times_book_short(middle) = "{middle} × book", "{middle} × Vorgabe";
+    pub times_book_short(middle) = "{middle} × book", "{middle} × Richtzeit";
     /// Of how much a figure is, and that it is too little.
     pub too_few(of) = "{of}: too few to tell", "{of}: zu wenige für eine Aussage";
     /// What figures of times say.
-    pub about_times = "How long stages took for each minute of the book, pauses left out. The dot is the middle, the line where 8 of 10 lie.", "Wie lange Schritte je Minute Vorgabe dauerten, ohne Pausen. Der Punkt ist die Mitte, auf der Linie liegen 8 von 10.";
+    pub about_times = "How long stages took for each minute of the book, pauses left out. The dot is the middle, the line where 8 of 10 lie.", "Wie lange Schritte je Minute Richtzeit dauerten, ohne Pausen. Der Punkt ist die Mitte, auf der Linie liegen 8 von 10.";
     /// What the scale of a drawing tells.
-    pub scale_book = "times the book", "mal die Vorgabe";
+    pub scale_book = "times the book", "mal die Richtzeit";
     /// A mark on the scale of a drawing.
-    pub the_book = "the book", "Vorgabe";
+    pub the_book = "the book", "Richtzeit";
     /// A heading of the history.
-    pub by_stage = "Time against the book, by stage", "Zeit gegen Vorgabe, nach Schritt";
+    pub by_stage = "Time against the book, by stage", "Zeit gegen Richtzeit, nach Schritt";
     /// A heading of the history.
-    pub by_person = "Time against the book, by person", "Zeit gegen Vorgabe, nach Person";
+    pub by_person = "Time against the book, by person", "Zeit gegen Richtzeit, nach Person";
     /// A heading of the history.
-    pub by_kind = "Time against the book, by kind of vehicle", "Zeit gegen Vorgabe, nach Art des Fahrzeugs";
+    pub by_kind = "Time against the book, by kind of vehicle", "Zeit gegen Richtzeit, nach Art des Fahrzeugs";
     /// A heading of the history.
-    pub by_month = "Time against the book, by month", "Zeit gegen Vorgabe, nach Monat";
+    pub by_month = "Time against the book, by month", "Zeit gegen Richtzeit, nach Monat";
     /// What was moved in a stage, and that it came off.
     pub stage_out(kind) = "{kind} out", "{kind} raus";
     /// What was moved in a stage, and that it went back.
@@ -66,7 +66,7 @@ phrases! {
     /// How many orders of all, and that they are too few.
     pub too_few_how_often(of) = "{of}: too few to tell how often", "{of}: zu wenige, um zu sagen, wie oft";
     /// A heading of the history.
-    pub comebacks_by_cause = "Comebacks by cause", "Wiederkehrer nach Ursache";
+    pub comebacks_by_cause = "Comebacks by cause", "Reklamationen nach Ursache";
     /// What figures of comebacks say.
     pub about_comebacks = "Orders with a line that warranty or goodwill pays, with the visit before.", "Aufträge mit einer Zeile, die Garantie oder Kulanz zahlt, mit dem Besuch davor.";
     /// Of work that came back: how long it took.
@@ -94,9 +94,9 @@ phrases! {
     /// The same in short, for a drawing.
     pub times_quoted_short(middle) = "{middle} × quoted", "{middle} × veranschlagt";
     /// A heading of the history.
-    pub quotes_against = "Quotes against what it came to", "Kostenvoranschläge gegen das, was es wurde";
+    pub quotes_against = "Quotes against what it came to", "Kostenvoranschläge und was es dann gekostet hat";
     /// What figures of quotes say.
-    pub about_quotes = "The first estimate that was given with its odds, by what the order came to.", "Der erste Kostenvoranschlag, der mit seiner Sicherheit gegeben wurde, gegen das, was der Auftrag wurde.";
+    pub about_quotes = "The first estimate that was given with its odds, by what the order came to.", "Der erste Kostenvoranschlag, der mit seiner Sicherheit gegeben wurde, verglichen mit dem, was der Auftrag gekostet hat.";
     /// What the scale of a drawing tells.
     pub scale_quoted = "times the middle that was quoted", "mal die veranschlagte Mitte";
     /// A mark on the scale of a drawing.

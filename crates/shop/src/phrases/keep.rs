@@ -6,7 +6,7 @@ phrases! {
     /// How it is mended that this program can't read a part of the record.
     pub use_the_newer_program = "use the newer program, if one wrote it; else report this with the output of `buttonup verify`", "das neuere Programm nehmen, falls eines es geschrieben hat; sonst das hier mit der Ausgabe von `buttonup verify` melden";
     /// A part of the record can't be read: which event, of what kind and version, and why.
-    pub event_cannot_be_read(position, kind, version, why) = "event {position} of the record ({kind}, version {version}) cannot be read by this program: {why}", "Ereignis {position} der Aufzeichnung ({kind}, Stand {version}) kann dieses Programm nicht lesen: {why}";
+    pub event_cannot_be_read(position, kind, version, why) = "event {position} of the record ({kind}, version {version}) cannot be read by this program: {why}", "Ereignis {position} der Aufzeichnung ({kind}, Version {version}) kann dieses Programm nicht lesen: {why}";
     /// What happens to what was sent for a part that can't be read, and how that ends.
     pub sent_again_by_itself(mend) = "what is kept on the device is sent again by itself; nothing else has to wait. To end it: {mend}", "was auf dem Gerät liegt, wird von selbst noch einmal gesendet; sonst wartet nichts. So endet es: {mend}";
     /// Nothing is taken for a part that can't be read; why.

@@ -4,11 +4,11 @@ use phrases::phrases;
 
 phrases! {
     /// Which hours the shop charges.
-    pub by_the_book = "by the book", "nach Vorgabe";
+    pub by_the_book = "by the book", "nach Richtzeit";
     /// Which hours the shop charges.
     pub by_the_clock = "by the clock", "nach Uhr";
     /// Which hours the shop charges.
-    pub the_lesser = "the lesser of book and clock", "was weniger ist, Vorgabe oder Uhr";
+    pub the_lesser = "the lesser of book and clock", "was weniger ist, Richtzeit oder Uhr";
     /// The field of what a part costs the shop.
     pub cost = "cost", "Einkauf";
     /// A cost that is none.

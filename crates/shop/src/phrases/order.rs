@@ -90,5 +90,5 @@ phrases! {
     /// A newer reading of a thing: work that is not due then.
     pub not_owed(work) = "not owed: {work}", "nicht mehr zu tun: {work}";
     /// A newer reading of a thing.
-    pub other_gates = "other gates wait for it", "es hält an anderen Stellen auf";
+    pub other_gates = "other gates wait for it", "es hält bei anderen Freigaben auf";
 }

@@ -12,11 +12,11 @@ phrases! {
     /// How a figure beyond all measure is mended.
     pub a_digit_too_many = "look for a digit too many", "prüfen, ob eine Ziffer zu viel ist";
     /// What is wrong with a per cent.
-    pub percent_below_nought(percent) = "{percent} % is below nought", "{percent} % ist unter null";
+    pub percent_below_nought(percent) = "{percent} % is below nought", "{percent} % sind unter null";
     /// How it is mended.
     pub write_percent_from_nought = "write a per cent of nought or more", "Prozent ab null schreiben";
     /// What is wrong with a per cent.
-    pub percent_too_much(percent) = "{percent} % is too much", "{percent} % ist zu viel";
+    pub percent_too_much(percent) = "{percent} % is too much", "{percent} % sind zu viel";
     /// How it is mended.
     pub write_at_most_percent(most) = "write at most {most} %, as 7.5 for 7.5 %", "höchstens {most} % schreiben, etwa 7,5 für 7,5 %";
     /// What is wrong with the smallest coin.
@@ -32,7 +32,7 @@ phrases! {
     /// How it is mended.
     pub write_coin = "write what the smallest coin is worth, such as 0.05", "schreiben, was die kleinste Münze wert ist, etwa 0,05";
     /// What is wrong with a rate beside the shop's own.
-    pub rate_for_nothing = "it says neither for which work nor for whom", "weder die Arbeit steht dabei noch für wen";
+    pub rate_for_nothing = "it says neither for which work nor for whom", "es steht nicht dabei, für welche Arbeit oder für wen";
     /// How it is mended.
     pub name_work_or_grade = "name the work or the grade, or change the shop's own rate", "die Arbeit oder die Stufe nennen, oder den Satz der Werkstatt ändern";
     /// What is wrong with a rate beside the shop's own.
@@ -40,13 +40,13 @@ phrases! {
     /// How it is mended.
     pub leave_one_out = "leave one of them out", "einen davon weglassen";
     /// Which hours are not known.
-    pub book_not_known = "the book time is not known", "die Vorgabezeit ist nicht bekannt";
+    pub book_not_known = "the book time is not known", "die Richtzeit ist nicht bekannt";
     /// How it is mended.
-    pub give_book_time = "give the book time, or charge by the other", "die Vorgabezeit angeben, oder nach Uhr abrechnen";
+    pub give_book_time = "give the book time, or charge by the other", "die Richtzeit angeben, oder nach Uhr abrechnen";
     /// Which hours are not known.
     pub clock_not_known = "the clock time is not known", "die Zeit nach Uhr ist nicht bekannt";
     /// How it is mended.
-    pub give_clock_time = "give the clock time, or charge by the other", "die Zeit nach Uhr angeben, oder nach Vorgabe abrechnen";
+    pub give_clock_time = "give the clock time, or charge by the other", "die Zeit nach Uhr angeben, oder nach Richtzeit abrechnen";
     /// What is wrong with minutes.
     pub minutes_too_long(minutes) = "{minutes} minutes are more than any job takes", "{minutes} Minuten sind mehr, als je eine Arbeit dauert";
     /// What is wrong with a rate.
@@ -56,15 +56,15 @@ phrases! {
     /// What is wrong with a rate.
     pub hour_too_much(hour) = "{hour} an hour is too much", "{hour} je Stunde ist zu viel";
     /// What is wrong with the shop supplies.
-    pub of_what_percent = "it is not said of what they are a per cent", "wovon die Prozente gelten, ist nicht gesagt";
+    pub of_what_percent = "it is not said of what they are a per cent", "wovon die Prozente gelten, ist nicht angegeben";
     /// How it is mended.
     pub tick_labour_or_parts = "tick labour, parts, or both", "Arbeit, Teile oder beides ankreuzen";
     /// What is wrong with the shop supplies.
-    pub of_themselves = "they can't be a per cent of themselves", "sie können nicht Prozent von sich selbst sein";
+    pub of_themselves = "they can't be a per cent of themselves", "Kleinmaterial kann nicht Prozente von sich selbst sein";
     /// How it is mended.
     pub take_supplies_out = "take shop supplies out", "Kleinmaterial herausnehmen";
     /// What is wrong with a fee for disposal.
-    pub of_what = "it is not said of what", "wovon, ist nicht gesagt";
+    pub of_what = "it is not said of what", "wovon, ist nicht angegeben";
     /// How it is mended.
     pub write_what_is_got_rid_of = "write what is got rid of, such as waste oil", "schreiben, was entsorgt wird, etwa Altöl";
     /// What is wrong with a core that came back; what the line is.
@@ -80,7 +80,7 @@ phrases! {
     /// How it is mended.
     pub count_again = "count again, or choose the other line", "noch einmal zählen, oder die andere Zeile wählen";
     /// A sum beyond all measure.
-    pub sum_not_reckoned = "the sum can't be reckoned", "die Summe lässt sich nicht rechnen";
+    pub sum_not_reckoned = "the sum can't be reckoned", "die Summe lässt sich nicht berechnen";
     /// How it is mended.
     pub look_at_quantities = "the sum is too large to be reckoned; look at quantities, prices and taxes again", "die Summe ist zu groß zum Rechnen; Mengen, Preise und Steuern noch einmal ansehen";
     /// What is wrong with a deposit.
@@ -169,7 +169,7 @@ phrases! {
     /// Where something is wrong.
     pub markup = "markup", "Aufschlag";
     /// Where something is wrong.
-    pub margin = "margin", "Spanne";
+    pub margin = "margin", "Marge";
     /// Where something is wrong: what a part is at least dearer.
     pub least_on_top = "least on top", "Mindestaufschlag";
     /// Where something is wrong: what a part costs the shop.
@@ -205,7 +205,7 @@ phrases! {
     /// Where something is wrong.
     pub smallest_coin = "smallest coin", "kleinste Münze";
     /// Where something is wrong.
-    pub credit_note = "credit note", "Gutschrift";
+    pub credit_note = "credit note", "Rechnungskorrektur";
     /// Where something is wrong: a line of the invoice that is credited.
     pub line(n) = "line {n}", "Zeile {n}";
     /// Where something is wrong: the rules for parts.
@@ -240,7 +240,7 @@ phrases! {
     /// What is wrong with a line of the price.
     pub discount_below_nought = "a discount below nought", "ein Nachlass unter null";
     /// How it is mended.
-    pub more_on_the_price = "write more on the price instead", "stattdessen den Preis höher schreiben";
+    pub more_on_the_price = "write more on the price instead", "stattdessen den Preis erhöhen";
     /// What is wrong with a line of the price.
     pub more_off_than_there = "more is taken off than it comes to", "es wird mehr nachgelassen, als sie ausmacht";
     /// What is wrong with a line of the price.

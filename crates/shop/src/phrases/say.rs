@@ -8,7 +8,7 @@ phrases! {
     /// A gate: the engine is started.
     pub gate_start = "Start", "Starten";
     /// A gate: it is let down from the lift.
-    pub gate_lower = "Lower", "Ablassen";
+    pub gate_lower = "Lower", "Absenken";
     /// A gate: it is rolled.
     pub gate_roll = "Roll", "Rollen";
     /// A gate: it is driven on the road.
@@ -28,7 +28,7 @@ phrases! {
     /// How a snag ended.
     pub thread_chased = "thread chased", "Gewinde nachgeschnitten";
     /// How a snag ended.
-    pub wire_insert = "wire insert", "Drahteinsatz";
+    pub wire_insert = "wire insert", "Drahtgewindeeinsatz";
     /// How a snag ended.
     pub solid_bushing = "solid bushing", "Gewindebuchse";
     /// How a snag ended.
@@ -36,7 +36,7 @@ phrases! {
     /// How a snag ended.
     pub longer_bolt = "longer bolt", "längere Schraube";
     /// How a snag ended.
-    pub new_part = "new part", "neues Teil";
+    pub new_part = "new part", "Neuteil";
     /// How a snag ended.
     pub left_by_consent = "left, by consent", "mit Zustimmung so gelassen";
     /// How a snag ended.
@@ -73,7 +73,7 @@ phrases! {
     pub noted = "noted", "notiert";
 
     /// A system of the vehicle.
-    pub brakes = "brakes", "Bremse";
+    pub brakes = "brakes", "Bremsen";
     /// A system of the vehicle.
     pub steering = "steering", "Lenkung";
     /// A system of the vehicle: suspension.
@@ -97,7 +97,7 @@ phrases! {
     /// A system of the vehicle: the intake of air.
     pub intake = "intake", "Ansaugung";
     /// A system of the vehicle.
-    pub exhaust = "exhaust", "Abgas";
+    pub exhaust = "exhaust", "Abgasanlage";
     /// A system of the vehicle.
     pub battery = "battery", "Batterie";
     /// A system of the vehicle.
@@ -120,15 +120,15 @@ phrases! {
     /// Why an order can't be voided: parts are here or ordered.
     pub parts_stand(count, part) = "{count} × {part}: send back, put into stock or cancel", "{count} × {part}: zurückschicken, ins Lager legen oder abbestellen";
     /// Why an order can't be voided: an old part with a core charge.
-    pub core_stands(part) = "Core of {part}: send it back, or say where it went", "Altteil von {part}: zurückschicken oder sagen, wohin es ging";
+    pub core_stands(part) = "Core of {part}: send it back, or say where it went", "Altteil von {part}: zurückschicken oder angeben, wohin es ging";
     /// Why an order can't be voided: an old part.
-    pub old_part_stands(part) = "Old {part}: say whether it is kept, a core or scrap", "Altes Teil, {part}: sagen, ob aufgehoben, Pfandteil oder Schrott";
+    pub old_part_stands(part) = "Old {part}: say whether it is kept, a core or scrap", "Altes Teil, {part}: angeben, ob aufgehoben, gegen Pfand zurück oder entsorgt";
     /// Why an order can't be voided: something was sent out.
     pub sublet_stands(what) = "{what} is still away: fetch it back", "{what} ist noch außer Haus: zurückholen";
     /// Why an order can't be voided.
     pub invoice_stands = "The invoice is written: hand the order over instead", "Die Rechnung ist geschrieben: stattdessen den Auftrag übergeben";
     /// Why an order can't be voided: somebody paid.
-    pub money_stands(amount, payer) = "{amount} from {payer}: give it back first", "{amount} bezahlt ({payer}): erst zurückgeben";
+    pub money_stands(amount, payer) = "{amount} from {payer}: give it back first", "{amount} bezahlt ({payer}): erst zurückzahlen";
     /// Why an order can't be voided.
     pub keys_stand = "We still have the keys: give them back", "Die Schlüssel sind noch bei uns: zurückgeben";
     /// A sum beyond all measure, in place of the sum.
@@ -175,7 +175,7 @@ phrases! {
     /// Refused.
     pub no_price_yet = "There is no price yet", "Es gibt noch keinen Preis";
     /// How a refusal is mended.
-    pub set_one_first = "set one first", "erst einen machen";
+    pub set_one_first = "set one first", "erst einen festlegen";
     /// Refused: an entry of the price, by its place, and what is wrong with it.
     pub bad_entry(nth, what) = "Entry {nth} of the price: {what}", "Zeile {nth} des Preises: {what}";
     /// Refused.
@@ -203,7 +203,7 @@ phrases! {
     /// How a refusal is mended.
     pub look_at_prices_again = "look at quantities, prices and taxes again", "Mengen, Preise und Steuern noch einmal ansehen";
     /// Refused.
-    pub within_what_was_agreed = "The sum is within what was agreed", "Die Summe liegt im Vereinbarten";
+    pub within_what_was_agreed = "The sum is within what was agreed", "Die Summe liegt im vereinbarten Rahmen";
     /// How a refusal is mended.
     pub nothing_to_write_down = "there is nothing to write down", "es gibt nichts nachzulassen";
     /// Refused.
@@ -211,7 +211,7 @@ phrases! {
     /// How a refusal is mended.
     pub look_again = "look again", "noch einmal ansehen";
     /// Refused.
-    pub can_not_be_waived = "This can't be waived", "Das darf niemand freigeben";
+    pub can_not_be_waived = "This can't be waived", "Das darf niemand trotzdem freigeben";
     /// How a refusal is mended.
     pub put_it_right = "it has to be put right", "es muss in Ordnung gebracht werden";
     /// Refused.
@@ -219,7 +219,7 @@ phrases! {
     /// Refused: the order can't be voided.
     pub something_still_stands = "Something still stands on this order", "Auf diesem Auftrag ist noch etwas offen";
     /// How a refusal is mended.
-    pub bring_each_to_its_end = "bring each to its end first", "erst jedes abschließen";
+    pub bring_each_to_its_end = "bring each to its end first", "erst alles abschließen";
     /// Refused: it leaves collected apart, and nobody counted the boxes.
     pub count_the_boxes = "Count the boxes that go with it", "Die Kisten zählen, die mitgehen";
     /// Refused: it leaves collected apart, and nobody signed.

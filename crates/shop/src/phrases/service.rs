@@ -34,7 +34,7 @@ phrases! {
     /// Refused: the place whose rules hold.
     pub the_place = "the place whose rules hold", "der Ort, dessen Regeln gelten";
     /// Refused: rules that this program does not have.
-    pub rules_unknown(version, place) = "version {version} of {place} is not among the rules this program has", "Stand {version} von {place} gehört nicht zu den Regeln in diesem Programm";
+    pub rules_unknown(version, place) = "version {version} of {place} is not among the rules this program has", "Version {version} von {place} gehört nicht zu den Regeln in diesem Programm";
     /// How a place is mended.
     pub choose_a_listed_place = "choose one that the page of the shop lists, or none", "einen von der Seite der Werkstatt wählen oder keinen";
     /// Refused: the shop's time zone.
@@ -58,7 +58,7 @@ phrases! {
     /// Refused: the shop's tax.
     pub the_tax = "the shop's tax", "die Steuer der Werkstatt";
     /// Refused: a tax that is none.
-    pub no_tax(name, percent) = "{name}: {percent} per cent is no tax", "{name}: {percent} Prozent ist keine Steuer";
+    pub no_tax(name, percent) = "{name}: {percent} per cent is no tax", "{name}: {percent} Prozent sind keine Steuer";
     /// How a tax is mended.
     pub give_per_cent = "give its per cent: nought or more, such as 20", "den Prozentsatz angeben: null oder mehr, etwa 19";
     /// Refused: how long records are kept.
@@ -66,11 +66,11 @@ phrases! {
     /// Refused: too many years.
     pub too_many_years(years, most) = "{years} years; nobody keeps records for more than {most}", "{years} Jahre; niemand bewahrt länger auf als {most}";
     /// How years are mended.
-    pub say_whole_years = "say it in whole years, as the law or your accountant does", "in ganzen Jahren, wie das Gesetz oder der Steuerberater es sagt";
+    pub say_whole_years = "say it in whole years, as the law or your accountant does", "in ganzen Jahren, so wie Gesetz oder Steuerberater es verlangen";
     /// Refused: how ways of mending are weighed.
     pub the_weights = "the weights", "die Gewichte";
     /// Refused: weights that rank nothing.
-    pub weights_out_of_range = "each must be between 0 and 1000, and one above 0", "jedes zwischen 0 und 1000, und eines über 0";
+    pub weights_out_of_range = "each must be between 0 and 1000, and one above 0", "jedes zwischen 0 und 1000, und mindestens eines über 0";
     /// How weights are mended.
     pub write_one_for_each = "write 1 for each to count them alike", "überall 1 schreiben, damit alle gleich zählen";
     /// Refused: another command came under the same name.
@@ -92,7 +92,7 @@ phrases! {
     /// How it is mended.
     pub send_it_again = "send it again", "noch einmal senden";
     /// The record is a copy that is not whole.
-    pub part_of_a_copy = "a part of a copy is all that is there: setting it down goes on, or broke off", "da ist erst ein Teil einer Kopie: sie wird noch abgelegt oder brach ab";
+    pub part_of_a_copy = "a part of a copy is all that is there: setting it down goes on, or broke off", "es ist erst ein Teil einer Kopie da: sie wird noch geschrieben oder brach ab";
     /// How a copy that is not whole is mended.
     pub restore_same_copy = "restore or import the same copy to the same place again: it goes on from where it broke off. Or use an empty place", "dieselbe Kopie noch einmal an denselben Ort zurückspielen: es geht dort weiter, wo es abbrach. Oder einen leeren Ort nehmen";
     /// The record lacks its end.
@@ -120,7 +120,7 @@ phrases! {
         "fact.moves: es steht nicht dabei, welches Stück; jedes nennen, ab 1";
     /// What is wrong with a command.
     pub nothing_declined = "fact: nothing is named that is declined; name items, entries of the price or snags",
-        "fact: es steht nicht dabei, was abgelehnt wurde; Teile, Zeilen des Preises oder Schäden nennen";
+        "fact: es steht nicht dabei, was abgelehnt wurde; Teile, Zeilen des Preises oder Probleme nennen";
     /// What is wrong with a command.
     pub only_by_the_program = "shop_fact: this is written by the shop's own program only",
         "shop_fact: das schreibt nur das Programm selbst";
@@ -137,7 +137,7 @@ phrases! {
     pub leave_out_what_is_not_needed = "leave out what is not needed, and name a file as what it is",
         "Unnötiges weglassen und eine Datei als das nennen, was sie ist";
     /// A tap that came late, as it is marked: the device was put out by then.
-    pub device_was_put_out = "the device was put out", "das Gerät war abgemeldet";
+    pub device_was_put_out = "the device was put out", "das Gerät war gesperrt";
     /// A tap that came late, as it is marked: the person had left.
     pub person_had_left = "the person had left the shop", "die Person gehörte nicht mehr zur Werkstatt";
 }

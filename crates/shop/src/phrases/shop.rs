@@ -11,7 +11,7 @@ phrases! {
     /// A caution before a step.
     pub caution_coolant = "Coolant may be hot and under pressure. Open nothing until it is cool to the hand; see the maker's instructions.", "Kühlmittel kann heiß sein und unter Druck stehen. Nichts öffnen, bis es handwarm ist; Anleitung des Herstellers beachten.";
     /// A caution before a step.
-    pub caution_airbags = "Airbags can fire. Battery off and wait as the maker says before unplugging; licensed practice only where the law asks.", "Airbags können auslösen. Vor dem Abstecken Batterie ab und warten, wie der Hersteller sagt; nur mit Sachkunde, wo das Gesetz sie verlangt.";
+    pub caution_airbags = "Airbags can fire. Battery off and wait as the maker says before unplugging; licensed practice only where the law asks.", "Airbags können auslösen. Vor dem Abziehen von Steckern Batterie ab und warten, wie der Hersteller sagt; nur mit Sachkunde, wo das Gesetz sie verlangt.";
     /// A caution before a step.
     pub caution_high_voltage = "High voltage kills. Only who is qualified for it releases it, by the maker's procedure.", "Hochvolt tötet. Freischalten darf nur, wer dafür ausgebildet ist, so wie der Hersteller es vorschreibt.";
     /// A caution before a step.
@@ -32,7 +32,7 @@ phrases! {
     /// A heading of what is measured.
     pub tyre_tread = "Tyre tread", "Reifenprofil";
     /// A heading of what is measured.
-    pub battery_at_rest = "Battery at rest", "Batterie in Ruhe";
+    pub battery_at_rest = "Battery at rest", "Ruhespannung der Batterie";
     /// What has to be known of the least that is allowed.
     pub hint_lining = "of the lining without its plate, by the vehicle's maker", "der Belag ohne Trägerplatte, nach dem Fahrzeughersteller";
     /// What has to be known of the least that is allowed.
@@ -119,13 +119,13 @@ phrases! {
     /// Why a map's file is not read: it names itself otherwise.
     pub says_something_else = "it says it is something else", "sie nennt sich selbst anders";
     /// Why a map's file is not read.
-    pub of_another_form(form, own) = "it is of form {form}; this program reads form {own}", "sie hat Form {form}; dieses Programm liest Form {own}";
+    pub of_another_form(form, own) = "it is of form {form}; this program reads form {own}", "sie hat Format {form}; dieses Programm liest Format {own}";
     /// How a map's file is mended.
     pub use_newer_program = "use a newer program", "ein neueres Programm nehmen";
     /// Why a map's file is not read.
-    pub signature_does_not_fit = "its signature does not fit: something in it was changed after it was signed", "die Signatur passt nicht: nach dem Unterschreiben wurde etwas geändert";
+    pub signature_does_not_fit = "its signature does not fit: something in it was changed after it was signed", "die Signatur passt nicht: nach dem Signieren wurde etwas geändert";
     /// Where something is wrong: a version of a map.
-    pub map_version(map, version) = "the map {map}, version {version}", "die Vorlage {map}, Stand {version}";
+    pub map_version(map, version) = "the map {map}, version {version}", "die Vorlage {map}, Version {version}";
     /// Why no plan is made by a map.
     pub map_has_errors = "it has errors, so no plan can be made by it", "sie hat Fehler, danach lässt sich kein Plan machen";
     /// How a map is mended.
@@ -133,15 +133,15 @@ phrases! {
     /// There is no such map.
     pub no_map(map) = "there is no map {map}", "es gibt keine Vorlage {map}";
     /// There is no such version of a map.
-    pub no_map_version(map, version) = "the map {map} has no version {version}", "die Vorlage {map} hat keinen Stand {version}";
+    pub no_map_version(map, version) = "the map {map} has no version {version}", "die Vorlage {map} hat keine Version {version}";
     /// A map's text was erased.
     pub map_was_erased(map) = "the text of the map {map} was erased", "der Text der Vorlage {map} wurde gelöscht";
     /// Where something is refused: a map.
     pub a_map(map) = "the map {map}", "die Vorlage {map}";
     /// Refused: somebody else kept a version of the map.
-    pub not_the_next(last, version) = "its last version is {last}, so {version} is not the next", "ihr letzter Stand ist {last}, also ist {version} nicht der nächste";
+    pub not_the_next(last, version) = "its last version is {last}, so {version} is not the next", "ihre letzte Version ist {last}, also ist {version} nicht die nächste";
     /// How it is mended.
-    pub keep_yours_after = "look at the last version, and keep yours as the one after it", "den letzten Stand ansehen und den eigenen als nächsten speichern";
+    pub keep_yours_after = "look at the last version, and keep yours as the one after it", "die letzte Version ansehen und die eigene als nächste speichern";
     /// Before the number of a line, where a text of a map has a fault.
     pub line_of_text = "line", "Zeile";
     /// Where something is refused: a map's text.
@@ -158,7 +158,7 @@ phrases! {
     /// Where something is refused: a picture.
     pub the_picture = "the picture", "das Bild";
     /// Refused: a picture is too large.
-    pub points_fit(width, height, most) = "it is {width} by {height} points; at most {most} million fit", "es hat {width} mal {height} Punkte; höchstens {most} Millionen passen";
+    pub points_fit(width, height, most) = "it is {width} by {height} points; at most {most} million fit", "es hat {width} mal {height} Pixel; höchstens {most} Millionen passen";
     /// How it is mended.
     pub make_it_smaller = "make it smaller and send it again", "kleiner machen und noch einmal senden";
     /// Where something is refused: what was said into a phone.

@@ -26,13 +26,13 @@ phrases! {
     /// So much of a fluid went in.
     pub poured(what, amount) = "{what}: {amount} in", "{what}: {amount} rein";
     /// A level was seen warm, and is right.
-    pub level_warm_right(what) = "{what}: level seen warm, right", "{what}: Füllstand warm gesehen, stimmt";
+    pub level_warm_right(what) = "{what}: level seen warm, right", "{what}: Füllstand warm geprüft, stimmt";
     /// A level was seen warm, and is not right.
-    pub level_warm_not_right(what) = "{what}: level seen warm, not right", "{what}: Füllstand warm gesehen, stimmt nicht";
+    pub level_warm_not_right(what) = "{what}: level seen warm, not right", "{what}: Füllstand warm geprüft, stimmt nicht";
     /// A level was seen cold, and is right.
-    pub level_cold_right(what) = "{what}: level seen cold, right", "{what}: Füllstand kalt gesehen, stimmt";
+    pub level_cold_right(what) = "{what}: level seen cold, right", "{what}: Füllstand kalt geprüft, stimmt";
     /// A level was seen cold, and is not right.
-    pub level_cold_not_right(what) = "{what}: level seen cold, not right", "{what}: Füllstand kalt gesehen, stimmt nicht";
+    pub level_cold_not_right(what) = "{what}: level seen cold, not right", "{what}: Füllstand kalt geprüft, stimmt nicht";
     /// Work was done; on what.
     pub done(what, on) = "Done: {what}{on}", "Erledigt: {what}{on}";
     /// The engine is to be started with a belt off; why.
@@ -42,7 +42,7 @@ phrases! {
     /// A snag: on what, at which positions, what, and in words.
     pub snag(on, at, what, words) = "Snag: {on}{at} {what}{words}", "Problem: {on}{at} {what}{words}";
     /// A snag is resolved; how.
-    pub snag_resolved(words) = "Snag resolved{words}", "Problem gelöst{words}";
+    pub snag_resolved(words) = "Snag resolved{words}", "Problem behoben{words}";
     /// Something stays other than the maker fitted it.
     pub stands_different(what) = "Stands different from now on: {what}", "Ist ab jetzt anders: {what}";
     /// A second person checked these.
@@ -67,7 +67,7 @@ phrases! {
     /// A line's text was written: which of them.
     pub line_cause(words) = "Cause: {words}", "Ursache: {words}";
     /// A line's text was written: which of them.
-    pub line_correction(words) = "Correction: {words}", "Ausführung: {words}";
+    pub line_correction(words) = "Correction: {words}", "Abhilfe: {words}";
     /// The customer would not have something put right, and signed that.
     pub declined_signed(what, why) = "Declined, signed: {what}: {why}", "Abgelehnt, unterschrieben: {what}: {why}";
     /// The customer would not have something put right, and did not sign that.
@@ -93,13 +93,13 @@ phrases! {
     /// A part's step: when it is due, and in words.
     pub part_ordered(part, due, words) = "Ordered: {part}{due}{words}", "Bestellt: {part}{due}{words}";
     /// A part's step: when it is due, and in words.
-    pub part_received(part, due, words) = "Received: {part}{due}{words}", "Angekommen: {part}{due}{words}";
+    pub part_received(part, due, words) = "Received: {part}{due}{words}", "Geliefert: {part}{due}{words}";
     /// A part's step: when it is due, and in words.
     pub part_compared(part, due, words) = "Compared: {part}{due}{words}", "Verglichen: {part}{due}{words}";
     /// A part's step: when it is due, and in words.
     pub part_fitted(part, due, words) = "Fitted: {part}{due}{words}", "Eingebaut: {part}{due}{words}";
     /// A part's step: when it is due, and in words.
-    pub part_returned(part, due, words) = "Returned: {part}{due}{words}", "Zurückgeschickt: {part}{due}{words}";
+    pub part_returned(part, due, words) = "Returned: {part}{due}{words}", "Zurückgegeben: {part}{due}{words}";
     /// A part's step: when it is due, and in words.
     pub part_stocked(part, due, words) = "Stocked: {part}{due}{words}", "Ins Lager: {part}{due}{words}";
     /// A part's step: when it is due, and in words.
@@ -113,7 +113,7 @@ phrases! {
     /// Behind work that was sent out: the day it is due back.
     pub comma_due_back(day) = ", due back {day}", ", zurück am {day}";
     /// Work came back.
-    pub sublet_back(words) = "Back from where it was sent{words}", "Zurück von außer Haus{words}";
+    pub sublet_back(words) = "Back from where it was sent{words}", "Wieder im Haus{words}";
     /// The keys were taken in.
     pub keys_taken(words) = "Keys taken in{words}", "Schlüssel angenommen{words}";
     /// The keys were given back.
@@ -141,7 +141,7 @@ phrases! {
     /// A paper was given out.
     pub paper_given_out(words) = "Paper given out{words}", "Papier ausgegeben{words}";
     /// A photo was added.
-    pub photo_added = "Photo added", "Foto dazu";
+    pub photo_added = "Photo added", "Foto hinzugefügt";
     /// What the sheet of how the job was done is called.
     pub how_to_titled(words) = "How it was done, title: {words}", "Wie es gemacht wurde, Titel: {words}";
     /// Something was written on that sheet.
@@ -165,7 +165,7 @@ phrases! {
     /// Behind minutes of work: where.
     pub on_a_lift = ", on a lift", ", auf einer Bühne";
     /// Behind minutes of work: where.
-    pub on_a_flat_stall = ", on a flat stall", ", auf einem ebenen Platz";
+    pub on_a_flat_stall = ", on a flat stall", ", auf einem Platz ohne Bühne";
     /// Behind minutes of work: where.
     pub in_no_stall = ", in no stall", ", ohne Platz";
     /// Somebody agreed to finding the fault; up to what, how, and in what words.
@@ -203,15 +203,15 @@ phrases! {
     /// The order was opened.
     pub order_opened(number) = "Order {number} opened", "Auftrag {number} angelegt";
     /// A map was taken over.
-    pub by_the_map(version) = "Working by the map, version {version}", "Es gilt die Vorlage, Stand {version}";
+    pub by_the_map(version) = "Working by the map, version {version}", "Es gilt die Vorlage, Version {version}";
     /// The price was set.
-    pub price_set(sum) = "Price set: {sum} before tax", "Preis gemacht: {sum} ohne Steuer";
+    pub price_set(sum) = "Price set: {sum} before tax", "Preis festgelegt: {sum} ohne Steuer";
     /// A discount was given; for whom.
     pub discount(amount, payer) = "Discount of {amount} for {payer}", "Nachlass {amount}, {payer}";
     /// An invoice was written; its numbers.
     pub invoice_written(numbers) = "Invoice written{numbers}", "Rechnung geschrieben{numbers}";
     /// A credit note was written: its number, for whom, how much, and why.
-    pub credit_note(number, payer, sum, why) = "Credit note {number} for {payer}, {sum}: {why}", "Gutschrift {number}, {payer}, {sum}: {why}";
+    pub credit_note(number, payer, sum, why) = "Credit note {number} for {payer}, {sum}: {why}", "Rechnungskorrektur {number}, {payer}, {sum}: {why}";
     /// Something was let pass at a gate, and why.
     pub waived_at(gate, why) = "Waived at {gate}: {why}", "Trotzdem freigegeben ({gate}): {why}";
     /// A waiver was taken back.

@@ -10,7 +10,7 @@ phrases! {
     /// The same question of bolts that are cracked loose.
     pub could_be_cracked(what, before) = "Could the {what} be cracked loose before the {before}?", "Geht das auch: {what} lösen, und danach erst {before}?";
     /// The same question of a plug that is unplugged.
-    pub could_be_unplugged(what, before) = "Could the {what} be unplugged before the {before}?", "Geht das auch: {what} abstecken, und danach erst {before}?";
+    pub could_be_unplugged(what, before) = "Could the {what} be unplugged before the {before}?", "Geht das auch: {what} abziehen, und danach erst {before}?";
     /// The same question of a fluid.
     pub could_be_drained(what, before) = "Could the {what} be drained before the {before}?", "Geht das auch: {what} ablassen, und danach erst {before}?";
     /// The same question of something that is put in.
@@ -20,7 +20,7 @@ phrases! {
     /// In such a question, what else is done: bolts are cracked loose.
     pub are_cracked(what) = "{what} are cracked loose", "{what} lösen";
     /// In such a question, what else is done: a plug is unplugged.
-    pub is_unplugged(what) = "{what} is unplugged", "{what} abstecken";
+    pub is_unplugged(what) = "{what} is unplugged", "{what} abziehen";
     /// In such a question, what else is done: a fluid is drained.
     pub is_drained(what) = "{what} is drained", "{what} ablassen";
     /// In such a question, what else is done: something is put in.
@@ -74,7 +74,7 @@ phrases! {
     /// Who told it: the map.
     pub the_map = "the map", "die Vorlage";
     /// Who told it: what the trade says of a name.
-    pub the_trade = "the trade", "das Fach";
+    pub the_trade = "the trade", "die Fachwörter";
     /// Why a question is asked: a step before another, and how that is known.
     pub before_how(first, second, how) = "{first} before {second}: {how}", "{first} vor {second}: {how}";
     /// What contradicts itself: of which thing, in which respect.
@@ -98,7 +98,7 @@ phrases! {
     /// Who told something, and how often.
     pub who_times(n, who) = ["{who}, once", "{who}, {n} times"], ["{who}, einmal", "{who}, {n}-mal"];
     /// How a sequence is known: a person answered.
-    pub stated = "stated", "gesagt";
+    pub stated = "stated", "angegeben";
     /// How a sequence is known.
     pub seen_once = "seen once", "einmal gesehen";
     /// How a sequence is known: seen so often, always with the same people.
@@ -106,9 +106,9 @@ phrases! {
     /// How a sequence is known: seen so often, by so many that do not depend on each other.
     pub seen_by_witnesses(times, witnesses) = "seen {times} times, {witnesses} witnesses", "{times}-mal gesehen, {witnesses} Zeugen";
     /// How a sequence is known: either was seen.
-    pub seen_both_ways(there, back) = "seen both ways, {there} and {back}", "in beiden Folgen gesehen, {there} und {back}";
+    pub seen_both_ways(there, back) = "seen both ways, {there} and {back}", "in beiden Reihenfolgen gesehen, {there} und {back}";
     /// How a sequence is known: both were told at once.
-    pub told_in_one_go = "told in one go, once", "in einem Zug gesagt, einmal";
+    pub told_in_one_go = "told in one go, once", "in einem Zug genannt, einmal";
     /// How a sequence is known: both were always told at once.
     pub never_apart(times) = "never seen apart, {times} times", "nie getrennt gesehen, {times}-mal";
     /// How a sequence is known: it is not the same on all vehicles.
@@ -171,7 +171,7 @@ phrases! {
     /// A kind of thing.
     pub kind_work = "work", "Arbeit";
     /// A kind of thing: rags, clamps and the like that are put in for a while.
-    pub kind_put_in = "put-in", "Eingelegtes";
+    pub kind_put_in = "put-in", "vorübergehend drin";
 
     /// Before what was learned: there is nothing.
     pub no_job_seen = "no job was seen; nothing is known of the sequence", "kein Auftrag ist da; über die Reihenfolge ist nichts bekannt";

@@ -22,11 +22,11 @@ const PAPERS: Tongue = Tongue {
     measured: crate::measures::in_german,
     undescribed: |item| format!("etwas noch nicht Beschriebenes ({item})"),
     the_vehicle: "Fahrzeug",
-    quoted: |written| format!("\u{201c}{written}\u{201d}"),
+    quoted: |written| format!("\u{201e}{written}\u{201c}"),
     a_line: "eine Beanstandung",
     a_part: |part| format!("Teil {part}"),
     work_sent_out: "Fremdarbeit",
-    unsaid: |label| format!("{label}: bewegt, und niemand hat gesagt, was es ist"),
+    unsaid: |label| format!("{label}: bewegt, und niemand hat angegeben, was es ist"),
     disputed: |label, claims| format!("{label}: {claims}; nachsehen, was stimmt"),
     says: |who, state| format!("{who} sagt {state}"),
     low: |label, litres| format!("{label} zu wenig: {litres}"),
@@ -36,7 +36,7 @@ const PAPERS: Tongue = Tongue {
     pass_done: |word, passes| format!("{word}, {passes}. Durchgang gemacht"),
     litres: |out, poured| format!("{} L raus, {} L rein", comma(out), comma(poured)),
     litres_untold: "nicht notiert, wie viel herauskam",
-    unlocated: |open| format!("{open}: noch nicht gesagt, zu welchem System es gehört"),
+    unlocated: |open| format!("{open}: noch nicht angegeben, zu welchem System es gehört"),
     not_caught: |item| format!("{item} ist heraus, und nicht notiert, wohin: die Liter fehlen"),
     much_missing: |item, out, poured| {
         format!(
@@ -55,9 +55,9 @@ const PAPERS: Tongue = Tongue {
             comma(poured)
         )
     },
-    fate_untold: |item| format!("{item}: nicht gesagt, wohin das Abgelassene kam"),
+    fate_untold: |item| format!("{item}: nicht angegeben, wohin das Abgelassene kam"),
     not_known: |item| {
-        format!("{item}: nicht gesagt, was es ist; es kann zu Bremse oder Lenkung gehören")
+        format!("{item}: nicht angegeben, was es ist; es kann zu Bremse oder Lenkung gehören")
     },
     not_looked_at: |complaint| format!("{complaint}: vor der Fahrt nicht angesehen"),
     torque_told_apart: |item| format!("{item}: zwei verschiedene Drehmomente genannt"),
@@ -73,7 +73,7 @@ const PAPERS: Tongue = Tongue {
     },
     old_part_adrift: |part| format!("Altes Teil, {part}: Verbleib ungeklärt"),
     sublet_out: |what| format!("{what} ist noch außer Haus"),
-    line_unfinished: |complaint| format!("{complaint}: Ursache und Ausführung nicht notiert"),
+    line_unfinished: |complaint| format!("{complaint}: Ursache und Abhilfe nicht notiert"),
     not_priced: "Noch kein Preis",
     no_consent: |payer| format!("{payer}: keiner Summe zugestimmt"),
     over_ceiling: |by, payer| format!("{payer}: {by} über dem Vereinbarten"),
@@ -99,7 +99,6 @@ pub(super) static ON_SCREEN: Tongue = Tongue {
     snag: on_screen::snag,
     old_part: on_screen::old_part,
     payer: on_screen::payer,
-    quoted: |written| format!("\u{201e}{written}\u{201c}"),
     disputed: |label, claims| format!("{label}: {claims}; nachsehen und sagen, was stimmt"),
     unlocated: |open| format!("{open}: sagen, zu welchem System es gehört"),
     not_caught: |item| format!("{item} ist heraus, und nirgends steht, wohin: Liter notieren"),
@@ -120,13 +119,14 @@ pub(super) static ON_SCREEN: Tongue = Tongue {
             comma(count)
         )
     },
-    old_part_adrift: |part| format!("Altes Teil, {part}: aufgehoben, Pfandteil oder Schrott?"),
+    old_part_adrift: |part| {
+        format!("Altes Teil, {part}: aufgehoben, gegen Pfand zurück oder entsorgt?")
+    },
     no_consent: |payer| format!("Noch keiner Summe zugestimmt ({payer})"),
     over_ceiling: |by, payer| {
         format!("{by} über dem Vereinbarten ({payer}): fragen oder nachlassen")
     },
-    snag_open: "Problem nicht gelöst",
-    not_resolved: |at, what| format!("{at}: {what}, nicht gelöst"),
+    snag_open: "Problem nicht behoben",
     ..PAPERS
 };
 
@@ -161,8 +161,8 @@ mod on_screen {
         match fate {
             OldPartFate::Kept => "für den Kunden aufgehoben",
             OldPartFate::Given => "dem Kunden gegeben",
-            OldPartFate::Core => "als Altteil zurückgeschickt",
-            OldPartFate::Scrap => "verschrottet",
+            OldPartFate::Core => "gegen Pfand zurückgegeben",
+            OldPartFate::Scrap => "entsorgt",
         }
     }
 }
@@ -183,8 +183,8 @@ fn state(kind: Kind, state: State) -> &'static str {
         State::Stub { holds: true } => "steckt fest",
         State::Stub { holds: false } => "abgerissen",
         State::Plugged => "gesteckt",
-        State::Unplugged => "abgesteckt",
-        State::AtLevel => "am Füllstand",
+        State::Unplugged => "abgezogen",
+        State::AtLevel => "Füllstand stimmt",
         State::Low => "zu wenig",
         State::Done => "erledigt",
         State::Due => "fällig",
@@ -199,9 +199,9 @@ fn proof(proof: ProofIs) -> &'static str {
         ProofIs::RoadTest => "Probefahrt",
         ProofIs::LeakTest => "Dichtprüfung des Kühlsystems",
         ProofIs::BrakeTest => "Bremsprüfung",
-        ProofIs::FuelLeakLook => "Sichtprüfung auf Kraftstoff unter Druck",
+        ProofIs::FuelLeakLook => "Sichtprüfung auf Kraftstoffaustritt unter Druck",
         ProofIs::RestraintLamp => "Kontrolle der Airbagleuchte",
-        ProofIs::CoolantMix => "Kühlmittelmischung in ihren Grenzen",
+        ProofIs::CoolantMix => "Prüfung der Kühlmittelmischung",
         ProofIs::Other => "Prüfung",
     }
 }
@@ -276,7 +276,7 @@ fn old_part(fate: OldPartFate) -> &'static str {
     match fate {
         OldPartFate::Kept => "für Sie aufgehoben",
         OldPartFate::Given => "Ihnen gegeben",
-        OldPartFate::Core => "als Altteil zurückgegeben",
+        OldPartFate::Core => "gegen Pfand zurückgegeben",
         OldPartFate::Scrap => "entsorgt",
     }
 }
@@ -302,7 +302,7 @@ fn left(leaves: Leaves) -> &'static str {
 fn ending(ending: Ending) -> &'static str {
     match ending {
         Ending::Repaired => "repariert",
-        Ending::NotReproduced => "die Beanstandung war nicht auszulösen",
+        Ending::NotReproduced => "die Beanstandung war nicht nachstellbar",
         Ending::DeclinedPutBack => "abgelehnt und wieder zusammengebaut",
         Ending::DeclinedApart => "abgelehnt und zerlegt abgeholt",
     }

@@ -12,7 +12,7 @@ phrases! {
     /// Where something is wrong: a person without a name.
     pub a_person = "a person", "eine Person";
     /// Where something is wrong: an order without a name.
-    pub an_order = "a order", "ein Auftrag";
+    pub an_order = "an order", "ein Auftrag";
     /// What something is, before its name, where it is wrong.
     pub stall = "stall", "Platz";
     /// What somebody is, before the name, where something is wrong.
@@ -24,7 +24,7 @@ phrases! {
     /// How it is mended that something has no name.
     pub name_it = "name it", "benennen";
     /// Two stalls, people or orders are called alike.
-    pub two_have_this_name(sort) = "two have this name (each {sort} is told by its name)", "zwei heißen so (nur am Namen sind sie zu unterscheiden)";
+    pub two_have_this_name(sort) = "two have this name (each {sort} is told by its name)", "zwei heißen so (unterschieden wird nur am Namen)";
     /// How it is mended that two are called alike.
     pub give_another_name = "give one of them another", "einem davon einen anderen geben";
     /// Where something is wrong.
@@ -44,7 +44,7 @@ phrases! {
     /// Points are too large or below nothing.
     pub points_from_to(most) = "points have to be from 0 to {most}", "Punkte gehen von 0 bis {most}";
     /// How it is mended that points are too large.
-    pub write_smaller_points = "write smaller ones; only what they are to each other counts", "kleinere schreiben; es zählt nur ihr Verhältnis";
+    pub write_smaller_points = "write smaller ones; only what they are to each other counts", "kleinere schreiben; es zählt nur ihr Verhältnis zueinander";
     /// A stall's way out leads over one that is not there.
     pub crosses_none(number) = "it crosses stall number {number}, and there is none", "der Weg führt über Platz Nummer {number}, und den gibt es nicht";
     /// How it is mended that stalls are named that are not there.
@@ -86,7 +86,7 @@ phrases! {
     /// How it is mended that people are unknown.
     pub name_people_who_are = "name people who are there", "Leute nennen, die es gibt";
     /// Its work has begun without anybody who can do it.
-    pub begun_without_skill = "its first phase has begun, and nobody with the skill works on it", "die erste Arbeit läuft, und keiner, der es kann, ist dran";
+    pub begun_without_skill = "its first phase has begun, and nobody with the skill works on it", "die erste Arbeit läuft, und keiner, der es kann, arbeitet daran";
     /// How it is mended that work has begun without anybody who can do it.
     pub name_who_works = "name who works on it, or say that it has not begun", "angeben, wer daran arbeitet, oder dass es nicht angefangen hat";
     /// It is worked on nowhere that is known.
@@ -100,7 +100,7 @@ phrases! {
     /// Minutes that are in no sequence.
     pub minutes_run(least, likely, most) = "its minutes run from {least} over {likely} to {most}", "die Minuten gehen von {least} über {likely} bis {most}";
     /// How it is mended that minutes are in no sequence.
-    pub write_in_sequence = "write least, likely and most in that sequence; work takes at least a minute", "wenigstens, wahrscheinlich und höchstens in dieser Reihenfolge; Arbeit dauert mindestens eine Minute";
+    pub write_in_sequence = "write least, likely and most in that sequence; work takes at least a minute", "mindestens, wahrscheinlich und höchstens in dieser Reihenfolge; Arbeit dauert mindestens eine Minute";
     /// Work that nobody can do.
     pub nobody_has_skill(skill) = "nobody has the skill {skill}", "keiner kann {skill}";
     /// How it is mended that nobody can do it.
@@ -134,7 +134,7 @@ phrases! {
     /// A vehicle is taken apart outside.
     pub apart_without_stall = "it is taken apart where there is no stall", "es wird zerlegt, wo kein Platz ist";
     /// How it is mended that a vehicle is taken apart outside; the last words are those that are written.
-    pub say_which_stall = "say which stall it needs: lift, flat or any", "angeben, welchen Platz es braucht: lift (Bühne), flat (eben) oder any (egal)";
+    pub say_which_stall = "say which stall it needs: lift, flat or any", "angeben, welchen Platz es braucht: lift (Bühne), flat (ohne Bühne) oder any (egal)";
     /// A stall, and what it is held by, in a list.
     pub held_by(stall, by) = "{stall} by {by}", "{stall} durch {by}";
     /// A vehicle is apart in a stall that is wrong for the work.

@@ -11,7 +11,7 @@ phrases! {
     /// How missing opening hours are written.
     pub when_open_such_as = "when the shop is open, such as [\"mon-fri 08:00-12:00\", \"mon-fri 12:30-17:00\"]", "wann die Werkstatt offen hat, etwa [\"mon-fri 08:00-12:00\", \"mon-fri 12:30-17:00\"]";
     /// How missing minutes are written.
-    pub one_number_or_three = "one number, or least, likely and most", "eine Zahl, oder wenigstens, wahrscheinlich und höchstens";
+    pub one_number_or_three = "one number, or least, likely and most", "eine Zahl, oder mindestens, wahrscheinlich und höchstens";
     /// How a wait without a time is mended.
     pub how_long_or_when = "how long it takes; or comes = ..., when it comes", "wie lange es dauert; oder comes = ..., wann es kommt";
     /// A wait with a length and a time.
@@ -25,7 +25,7 @@ phrases! {
     /// What is wrong with a key's value.
     pub key_of(key, name, what) = "`{key}` of {name}: {what}", "`{key}` bei {name}: {what}";
     /// How a time that a change of the clocks leaves out is mended.
-    pub a_time_of_that_day = "write a time that the clock on the wall shows that day", "eine Zeit schreiben, die die Wanduhr an dem Tag zeigt";
+    pub a_time_of_that_day = "write a time that the clock on the wall shows that day", "eine Zeit schreiben, die die Uhr an dem Tag zeigt";
     /// How a number out of its range is mended.
     pub whole_from_to(least, most) = "write a whole number from {least} to {most}", "eine ganze Zahl von {least} bis {most} schreiben";
     /// After "... is": a number out of its range.
@@ -41,7 +41,7 @@ phrases! {
     /// How an unknown name is mended.
     pub write_one_of(known) = "write one of {known}", "eines davon schreiben: {known}";
     /// How minutes are written.
-    pub write_minutes(key) = "write {key} = 55, or least, likely and most: {key} = [40, 55, 90]", "{key} = 55 schreiben, oder wenigstens, wahrscheinlich und höchstens: {key} = [40, 55, 90]";
+    pub write_minutes(key) = "write {key} = 55, or least, likely and most: {key} = [40, 55, 90]", "{key} = 55 schreiben, oder mindestens, wahrscheinlich und höchstens: {key} = [40, 55, 90]";
     /// After "... is": minutes that are none.
     pub neither_whole_nor_three = "neither a whole number nor three", "weder eine ganze Zahl noch drei";
     /// After "... is": a time that is none.

@@ -18,9 +18,9 @@ phrases! {
     /// Below that heading; the height follows, then the next text.
     pub shop_stands_at = "The shop stands at ", "Die Werkstatt liegt auf ";
     /// Behind the height.
-    pub coolant_boils_lower = ". Coolant boils lower the higher you are.", ". Je höher, desto eher kocht Kühlmittel.";
+    pub coolant_boils_lower = ". Coolant boils lower the higher you are.", ". Je höher der Ort, desto eher kocht das Kühlmittel.";
     /// Below that heading, where no height was told.
-    pub height_not_told = "Not told yet. Coolant boils lower the higher you are.", "Noch nicht gesagt. Je höher, desto eher kocht Kühlmittel.";
+    pub height_not_told = "Not told yet. Coolant boils lower the higher you are.", "Noch nicht angegeben. Je höher der Ort, desto eher kocht das Kühlmittel.";
     /// Label of a field.
     pub height_above_the_sea = "Height above the sea", "Höhe über dem Meer";
     /// Beside that field.
@@ -98,7 +98,7 @@ phrases! {
     /// Why a way stands at its place among others.
     pub why_it_stands_at(rank, why) = "Why it stands at {rank}: {why}", "Warum auf Platz {rank}: {why}";
     /// The fold with the ways to get the rest of a bolt out.
-    pub getting_the_stub_out = "Getting the stub out, least risk first", "Den Rest herausholen, das Harmloseste zuerst";
+    pub getting_the_stub_out = "Getting the stub out, least risk first", "Den Rest herausholen, das kleinste Risiko zuerst";
     /// Behind a way that cannot be used here.
     pub not_here = "not here", "hier nicht";
     /// How much the rest of a bolt may be turned with.
@@ -109,9 +109,9 @@ phrases! {
     pub minutes(mid, low, high) = "{mid} min ({low} to {high})", "{mid} min ({low} bis {high})";
 
     /// Refused; in the hole the name of a subject, in small letters in English.
-    pub nothing_kept_with_an_order(subject) = "nothing of {subject} is kept with an order", "{subject} wird nicht beim Auftrag gespeichert";
+    pub nothing_kept_with_an_order(subject) = "nothing of {subject} is kept with an order", "{subject}: davon wird beim Auftrag nichts gespeichert";
     /// Refused.
-    pub no_such_item = "there is no such item on this order", "dieses Teil gibt es an dem Auftrag nicht";
+    pub no_such_item = "there is no such item on this order", "dieses Teil gibt es in diesem Auftrag nicht";
     /// The large press that keeps an answer as a proof.
     pub save_road_test_passed = "Save: the road test passed", "Speichern: Probefahrt bestanden";
     /// The large press that keeps an answer as a proof.
@@ -119,7 +119,7 @@ phrases! {
     /// Small on that press.
     pub proof_with_readings = "the proof, with its readings", "der Nachweis, mit seinen Messwerten";
     /// The large press that keeps an answer.
-    pub save_couldnt_reproduce = "Save: couldn't reproduce", "Speichern: nicht auszulösen";
+    pub save_couldnt_reproduce = "Save: couldn't reproduce", "Speichern: nicht nachstell\u{ad}bar";
     /// Small on that press.
     pub did_not_come_back_on = "the complaint did not come back on", "die Beanstandung trat nicht wieder auf";
     /// The large press that keeps an answer.
@@ -139,21 +139,21 @@ phrases! {
     /// A row that leads to a calculator, at an item.
     pub steps_and_limits(name) = "{name}: steps and limits", "{name}: Schritte und Grenzen";
     /// A row that leads to the page on which it is said how a belt lies.
-    pub say_again_how_it_lies = "Say again how it lies", "Noch einmal sagen, wie er liegt";
+    pub say_again_how_it_lies = "Say again how it lies", "Noch einmal angeben, wie er liegt";
     /// The same, while the belt is still on.
-    pub say_before_it_comes_off = "Say how it lies before it comes off", "Sagen, wie er liegt, bevor er abkommt";
+    pub say_before_it_comes_off = "Say how it lies before it comes off", "Angeben, wie er liegt, bevor er abkommt";
     /// The same, once the belt is off.
-    pub say_how_it_lay = "Say how it lay", "Sagen, wie er lag";
+    pub say_how_it_lay = "Say how it lay", "Angeben, wie er lag";
     /// Below that row.
-    pub tap_the_pulleys = "tap the pulleys in sequence; a photo of the label does too", "Räder der Reihe nach antippen; ein Foto vom Aufkleber tut es auch";
+    pub tap_the_pulleys = "tap the pulleys in sequence; a photo of the label does too", "Scheiben der Reihe nach antippen; ein Foto vom Aufkleber tut es auch";
     /// Before the wheels that a belt runs over, in sequence.
     pub routed_as_found = "Routed as found: ", "Verlauf wie vorgefunden: ";
     /// Below a drawing of how a belt lies.
     pub seen_by(who) = "seen by {who}", "gesehen von {who}";
     /// Heading above how such a belt lies on another vehicle.
-    pub on_another_of_this_kind = "On another of this kind", "An einem anderen dieser Art";
+    pub on_another_of_this_kind = "On another of this kind", "An einem anderen Fahrzeug dieser Art";
     /// Below that drawing.
-    pub on_order(number) = "on order {number}", "an Auftrag {number}";
+    pub on_order(number) = "on order {number}", "bei Auftrag {number}";
     /// A press.
     pub take_this_one_over = "Take this one over", "Diesen übernehmen";
     /// Small on that press.

@@ -50,7 +50,7 @@ phrases! {
     /// Beside an amount: tax is in it.
     pub with_tax = "with tax", "mit Steuer";
     /// Unfolds how a figure was worked out.
-    pub how_found = "How was this found?", "Wie kommt das zustande?";
+    pub how_found = "How was this found?", "Wie wurde das gerechnet?";
     /// Heading, title and way to the parts of an order; what a price's entry is called if nobody named it.
     pub parts = "Parts", "Teile";
     /// How many parts.
@@ -78,7 +78,7 @@ phrases! {
     /// Label: what was found.
     pub cause = "Cause", "Ursache";
     /// Label: what was done about it.
-    pub correction = "Correction", "Ausführung";
+    pub correction = "Correction", "Abhilfe";
     /// Label: whose vehicle it is.
     pub customer = "Customer", "Kunde";
     /// Heading and title of the list of customers.
@@ -90,7 +90,7 @@ phrases! {
     /// Label of the number on the plate.
     pub plate = "Plate", "Kennzeichen";
     /// Label of the number of the vehicle itself.
-    pub identification_number = "Vehicle identification number", "Fahrzeug-Identnummer (FIN)";
+    pub identification_number = "Vehicle identification number", "Fahrzeug-Identi\u{ad}fizierungs\u{ad}nummer (FIN)";
     /// Hint of the field that names a vehicle.
     pub maker_model_year = "maker, model, year", "Hersteller, Modell, Jahr";
     /// Label of a telephone number.
@@ -120,19 +120,19 @@ phrases! {
     /// Who pays, as the subject of a sentence.
     pub the_warranty = "the warranty", "die Garantie";
     /// Who pays, as the subject of a sentence: the shop.
-    pub us_as_goodwill = "us, as goodwill", "wir, aus Kulanz";
+    pub us_as_goodwill = "us, as goodwill", "wir, auf Kulanz";
     /// Who pays, after "for" or as who is asked.
     pub whom_customer = "the customer", "den Kunden";
     /// Who pays, after "for" or as who is asked.
     pub whom_warranty = "the warranty", "die Garantie";
     /// Who pays, after "for" or as who is asked: the shop.
-    pub whom_us = "us, as goodwill", "uns, aus Kulanz";
+    pub whom_us = "us, as goodwill", "uns, auf Kulanz";
     /// Beside a complaint or an entry of the price.
     pub customer_pays = "the customer pays", "der Kunde zahlt";
     /// Beside a complaint or an entry of the price.
     pub warranty_pays = "the warranty pays", "die Garantie zahlt";
     /// Beside a complaint or an entry of the price: the shop pays.
-    pub we_pay = "us, as goodwill pays", "wir zahlen, aus Kulanz";
+    pub we_pay = "we pay, as goodwill", "wir zahlen, auf Kulanz";
     /// Behind the name of a paper: for whom it is, in the form that follows "for".
     pub for_whom(whom) = " for {whom}", " für {whom}";
     /// Way of asking: on the telephone.
@@ -190,7 +190,7 @@ phrases! {
     /// The way from an order to its vehicle.
     pub the_vehicle = "The vehicle", "Fahrzeug";
     /// The way from an order that is done to a map made of it.
-    pub keep_as_map = "Keep what was done as a map", "Das Gemachte als Vorlage behalten";
+    pub keep_as_map = "Keep what was done as a map", "Gemachte Arbeit als Vorlage speichern";
     /// The way to the plan of an order.
     pub the_plan = "The plan", "Plan";
     /// The way to what was seen on walking round the vehicle.

@@ -12,7 +12,7 @@ phrases! {
     /// The letter of "Orders" that opens them: it stands in that word, and opens nothing else.
     pub orders_key = "o", "u";
     /// The bar at the desk: the way to the calls and to what waits.
-    pub calls_and_waits = "Calls and waits", "Anrufe und Wartendes";
+    pub calls_and_waits = "Calls and waits", "Anrufe, Aus\u{ad}stehendes";
     /// The letter of "Calls and waits" that opens them: it stands in there, and opens nothing else.
     pub calls_key = "c", "n";
     /// The bar at the desk: the way to the maps.
@@ -81,7 +81,7 @@ phrases! {
     /// The name of a recording, with who spoke and when.
     pub recording_of(who) = "Recording: {who}", "Aufnahme: {who}";
     /// Under a recording that does not play.
-    pub cannot_be_heard = "It can't be played: it was erased, is out of reach, or this browser does not know its sort", "Lässt sich nicht abspielen: gelöscht, außer Reichweite, oder dieser Browser kennt die Art nicht";
+    pub cannot_be_heard = "It can't be played: it was erased, is out of reach, or this browser does not know its sort", "Lässt sich nicht abspielen: gelöscht, außer Reichweite, oder dieser Browser kennt das Format nicht";
     /// The sheet that is signed with a finger, for who hears the page.
     pub sheet_to_sign = "A sheet to sign on", "Feld zum Unterschreiben";
     /// The press that wipes the sheet.
@@ -170,7 +170,7 @@ phrases! {
     /// Refused: the owner has put the device out.
     pub was_put_out = "it was put out", "es wurde gesperrt";
     /// How to mend it.
-    pub let_in_again = "what was tapped on it before is still sent; ask at the desk to let it in again", "was vorher getippt wurde, wird noch gesendet; im Büro wieder hereinlassen";
+    pub let_in_again = "what was tapped on it before is still sent; ask at the desk to let it in again", "was vorher getippt wurde, wird noch gesendet; im Büro wieder anmelden lassen";
     /// Where a refusal came from: nobody has said who they are.
     pub who_it_is = "who it is", "wer es ist";
     /// Refused.
@@ -205,7 +205,7 @@ phrases! {
     /// That page, Android, first step; the name of the press is that of the page.
     pub android_load = "Press \u{201c}Load the certificate\u{201d} and keep the file.", "„Zertifikat laden“ drücken und die Datei behalten.";
     /// That page, Android, second step; the names are those of the device's settings.
-    pub android_settings = "Open Settings, Security, More security settings, Encryption and credentials, Install a certificate, CA certificate. On some phones it is found by searching Settings for \u{201c}certificate\u{201d}.", "Einstellungen, Sicherheit, Weitere Sicherheitseinstellungen, Verschlüsselung und Anmeldedaten, Zertifikat installieren, CA-Zertifikat öffnen. Auf manchen Telefonen findet es die Suche in den Einstellungen nach „Zertifikat“.";
+    pub android_settings = "Open Settings, Security, More security settings, Encryption and credentials, Install a certificate, CA certificate. On some phones it is found by searching Settings for \u{201c}certificate\u{201d}.", "Einstellungen, Sicherheit, Weitere Sicherheitseinstellungen, Verschlüsselung und Anmeldedaten, Zertifikat installieren, CA-Zertifikat öffnen. Auf manchen Handys findet es die Suche in den Einstellungen nach „Zertifikat“.";
     /// That page, Android, third step; the name of the press is the device's own.
     pub android_install = "Read the warning, press \u{201c}Install anyway\u{201d}, and pick buttonup-shop.crt.", "Die Warnung lesen, „Trotzdem installieren“ drücken und buttonup-shop.crt wählen.";
     /// That page: a sort of device.

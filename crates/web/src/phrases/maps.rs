@@ -87,7 +87,7 @@ phrases! {
     /// A version: when it was kept, and by whom.
     pub when_and_who(when, who) = "{when}, {who}", "{when}, {who}";
     /// A version that came from another shop: from which, and under which sign.
-    pub from_signed_with(shop, key) = "from {shop}, signed with {key}", "von {shop}, unterschrieben mit {key}";
+    pub from_signed_with(shop, key) = "from {shop}, signed with {key}", "von {shop}, signiert mit {key}";
     /// A version that came from another shop whose record is in the same database.
     pub from_beside(shop) = "from {shop}, in the same database", "von {shop}, in derselben Datenbank";
     /// Beside a version that cannot be used.
@@ -104,7 +104,7 @@ phrases! {
     /// Heading of that page.
     pub send_to_another_shop = "Send it to another shop", "An eine andere Werkstatt geben";
     /// Below that heading.
-    pub one_file_signed = "One file, signed by your shop. Whoever reads it in sees what it would change before it does.", "Eine Datei, von dieser Werkstatt unterschrieben. Wer sie einliest, sieht vorher, was sie ändern würde.";
+    pub one_file_signed = "One file, signed by your shop. Whoever reads it in sees what it would change before it does.", "Eine Datei, von dieser Werkstatt signiert. Wer sie einliest, sieht vorher, was sie ändern würde.";
     /// A row.
     pub vehicle = "Vehicle", "Fahrzeug";
     /// A row.
@@ -116,7 +116,7 @@ phrases! {
     /// A row with a number.
     pub jobs_done_here = "Jobs of this kind done here", "Solche Arbeiten hier gemacht";
     /// A row: groups of figures and letters follow.
-    pub signed_with = "Signed with", "Unter\u{ad}schrieben mit";
+    pub signed_with = "Signed with", "Signiert mit";
     /// Where nothing in the text names anybody.
     pub nobody_is_named = "No customer, plate or order goes along, and none of your people is named in the text.", "Kein Kunde, kein Kennzeichen, kein Auftrag geht mit, und niemand von hier steht im Text.";
     /// Where the text names somebody.
@@ -144,7 +144,7 @@ phrases! {
     /// A row with a number.
     pub things_in_it = "Things in it", "Teile darin";
     /// Below the groups of figures and letters, the first time.
-    pub not_seen_before = "Not seen here before. Ask them what it is signed with; the same means that it is theirs.", "Hier noch nie gesehen. Dort fragen, womit sie unterschrieben ist; stimmt es überein, ist sie von dort.";
+    pub not_seen_before = "Not seen here before. Ask them what it is signed with; the same means that it is theirs.", "Hier noch nie gesehen. Dort fragen, womit sie signiert ist; stimmt es überein, ist sie von dort.";
     /// Below the groups of figures and letters, where they were seen before.
     pub as_was(before) = "As {before} was.", "Wie {before}.";
     /// A map that came and is here already.
@@ -183,11 +183,11 @@ phrases! {
     /// What was taken over into a map from one order.
     pub added_from_order(order, things) = "Added from order {order}: {things} things in the sequence they came off.", "Aus Auftrag {order} übernommen: {things} Teile, in der Reihenfolge des Ausbaus.";
     /// A text that is no good map cannot be changed by a press.
-    pub mend_the_text_first = "Mend the text first: it cannot be read as it is.", "Zuerst den Text richten: So ist er nicht lesbar.";
+    pub mend_the_text_first = "Mend the text first: it cannot be read as it is.", "Zuerst den Text berichtigen: So ist er nicht lesbar.";
     /// After two people's changes were brought together.
     pub both_are_in_it = "Both are in it now. Keep it when it is as it should be.", "Jetzt steht beides darin. Speichern, wenn es stimmt.";
     /// The same, where both changed the same; what, follows.
-    pub both_but_for(conflicts) = "Both are in it, but for what both changed; yours stands there. {conflicts}", "Beides steht darin, außer wo beide geändert haben; dort gilt das eigene. {conflicts}";
+    pub both_but_for(conflicts) = "Both are in it, but for what both changed; yours stands there. {conflicts}", "Beides steht darin, außer wo beide dasselbe geändert haben; dort gilt das Eigene. {conflicts}";
     /// Who kept a version, where nobody is known.
     pub somebody = "Somebody", "Jemand";
     /// Title of the page on which a map is changed.
@@ -202,7 +202,7 @@ phrases! {
     /// What the last press did.
     pub changed = "Changed.", "Geändert.";
     /// What the last press did.
-    pub yours_comes_after = "Yours comes after it. Keep it when it is as it should be.", "Das Eigene kommt danach. Speichern, wenn es stimmt.";
+    pub yours_comes_after = "Yours comes after it. Keep it when it is as it should be.", "Die eigene kommt danach. Speichern, wenn es stimmt.";
     /// What the last press lacked.
     pub pick_what_it_needs = "Pick what it needs.", "Wählen, was es braucht.";
     /// What the last press did.
@@ -319,9 +319,9 @@ phrases! {
     /// Label of a choice.
     pub what_sort_of_work = "What sort of work", "Was für eine Arbeit";
     /// Beside that choice.
-    pub waits_before_hand_over = "not said: it waits before hand-over", "nicht gesagt: gilt vor der Übergabe";
+    pub waits_before_hand_over = "not said: it waits before hand-over", "nicht angegeben: gilt vor der Übergabe";
     /// A choice that says nothing.
-    pub not_said = "not said", "nicht gesagt";
+    pub not_said = "not said", "nicht angegeben";
     /// Label of a field: a bolt's.
     pub length = "Length", "Länge";
     /// Beside that field.
@@ -335,7 +335,7 @@ phrases! {
     /// Beside that field.
     pub sequence_hint = "such as in a star", "z. B. über Kreuz";
     /// Label of a field.
-    pub who_says_the_torque = "Who says the torque", "Woher das Drehmoment ist";
+    pub who_says_the_torque = "Who says the torque", "Woher das Drehmoment stammt";
     /// Beside that field.
     pub source_hint = "such as the maker's manual", "z. B. Handbuch des Herstellers";
     /// Label of a field.
@@ -357,7 +357,7 @@ phrases! {
     /// Label of a field beside it.
     pub never_at = "but never at", "aber nie an";
     /// Beside that field.
-    pub positions_hint = "positions, such as 1, 2", "Stellen, z. B. 1, 2";
+    pub positions_hint = "positions, such as 1, 2", "Positionen, z. B. 1, 2";
     /// Label of a field.
     pub what_is_renewed = "What is renewed with it", "Was mit erneuert wird";
     /// Beside that field.
@@ -381,7 +381,7 @@ phrases! {
 
 
     /// Above what is wrong with a map.
-    pub to_mend_before_a_plan(n) = ["{n} thing to mend before a plan can be made by it", "{n} things to mend before a plan can be made by it"], ["{n} Fehler, dann ist ein Plan danach möglich", "{n} Fehler, dann ist ein Plan danach möglich"];
+    pub to_mend_before_a_plan(n) = ["{n} thing to mend before a plan can be made by it", "{n} things to mend before a plan can be made by it"], ["{n} Fehler beheben, dann ist ein Plan danach möglich", "{n} Fehler beheben, dann ist ein Plan danach möglich"];
     /// Where nothing is wrong with a map.
     pub a_good_map(n) = ["A good map, {n} item", "A good map, {n} items"], ["Eine gute Vorlage, {n} Teil", "Eine gute Vorlage, {n} Teile"];
     /// Below a list of what is wrong.
@@ -399,9 +399,9 @@ phrases! {
     /// A fold.
     pub show_beside_yours(version) = "Show version {version} beside yours", "Version {version} daneben zeigen";
     /// A press.
-    pub bring_both_together = "Bring both together", "Beides zusammenführen";
+    pub bring_both_together = "Bring both together", "Beide zusammenführen";
     /// A press.
-    pub mine_in_its_place = "Mine in its place", "Das Eigene stattdessen";
+    pub mine_in_its_place = "Mine in its place", "Stattdessen die eigene";
     /// A press.
     pub go_on_from_that_one = "Go on from that one", "Mit der anderen weitermachen";
     /// Heading above a drawing.
@@ -457,7 +457,7 @@ phrases! {
     /// Label of a field.
     pub where_do_you_begin = "Where do you begin?", "Wo fängt man an?";
     /// Label of a number.
-    pub minutes_to_change_place = "Minutes to change place", "Minuten für einen Platzwechsel";
+    pub minutes_to_change_place = "Minutes to change place", "Minuten für einen Ortswechsel";
     /// Label of a number.
     pub minutes_to_change_tool = "Minutes to change tool", "Minuten für einen Werkzeugwechsel";
     /// Label of a field.

@@ -8,11 +8,11 @@ phrases! {
     /// That page, where the program serves its own machine alone.
     pub this_machine_alone = "This program serves this machine alone, and asks no PIN.", "Dieses Programm bedient nur diesen Rechner und fragt nach keiner PIN.";
     /// That page, before the command that is typed for it.
-    pub start_it_so = "To let phones and tablets in, start it so:", "Damit Telefone und Tablets hereinkommen, so starten:";
+    pub start_it_so = "To let phones and tablets in, start it so:", "Damit sich Handys und Tablets anmelden können, so starten:";
     /// Heading above what devices sent long after it was done.
-    pub came_late = "Came late", "Spät gekommen";
+    pub came_late = "Came late", "Verspätet";
     /// Below that heading.
-    pub came_late_hint = "Kept as said. Look whether it can be so.", "Behalten, wie es gesagt wurde. Nachsehen, ob es so sein kann.";
+    pub came_late_hint = "Kept as said. Look whether it can be so.", "Gespeichert, wie es eingegeben wurde. Nachsehen, ob es stimmen kann.";
     /// What came late: who, on which device.
     pub who_on_device(who, device) = "{who} on {device}", "{who} an {device}";
     /// What came late: why it stands there and when it came; a link follows.
@@ -40,7 +40,7 @@ phrases! {
     /// The fold with the devices that were shut out.
     pub devices_put_out(n) = ["{n} device put out", "{n} devices put out"], ["{n} Gerät gesperrt", "{n} Geräte gesperrt"];
     /// The large press that shows a code for one more device; also the title and heading of that page.
-    pub let_a_device_in = "Let a device in", "Gerät hereinlassen";
+    pub let_a_device_in = "Let a device in", "Gerät anmelden";
     /// Heading above who has a PIN.
     pub pins = "PINs", "PINs";
     /// A person whose PIN was typed wrong too often.
@@ -74,7 +74,7 @@ phrases! {
     /// A person who is in no list.
     pub somebody = "somebody", "jemand";
     /// The page with the code: what to do with it.
-    pub scan_this = "Scan this with the phone or tablet. It lets one device in, for ten minutes.", "Mit dem Telefon oder Tablet einscannen. Es lässt ein Gerät herein, zehn Minuten lang.";
+    pub scan_this = "Scan this with the phone or tablet. It lets one device in, for ten minutes.", "Mit dem Handy oder Tablet einscannen. Der Code gilt für ein Gerät, zehn Minuten lang.";
     /// The page with the code: before the address that may be typed in place of scanning.
     pub or_open_there = "Or open there: ", "Oder dort öffnen: ";
     /// The page with the code: before the letters that are typed there.
@@ -100,9 +100,9 @@ phrases! {
     /// Refused: there are no devices but the machine itself.
     pub serves_its_own_machine = "it serves its own machine alone", "es bedient nur den eigenen Rechner";
     /// How to mend it.
-    pub start_with_shop_network = "start it with --shop-network to let other devices in", "mit --shop-network starten, damit andere Geräte hereinkommen";
+    pub start_with_shop_network = "start it with --shop-network to let other devices in", "mit --shop-network starten, damit sich andere Geräte anmelden können";
     /// The list of who opened what: what it is.
-    pub opened_pages_are = "Pages that show who a customer is, once a day for each person. Kept for 90 days, outside the record.", "Seiten, die zeigen, wer ein Kunde ist, für jeden einmal am Tag. 90 Tage behalten, außerhalb der Aufzeichnung.";
+    pub opened_pages_are = "Pages that show who a customer is, once a day for each person. Kept for 90 days, outside the record.", "Seiten, die zeigen, wer ein Kunde ist, für jeden einmal am Tag. 90 Tage gespeichert, außerhalb der Aufzeichnung.";
     /// The list of who opened what, when it is empty.
     pub nothing_yet = "Nothing yet.", "Noch nichts.";
     /// The list of who opened what: when, on which device.
@@ -121,7 +121,7 @@ phrases! {
     /// Label of the field for the device's name.
     pub what_is_it_called = "What do people call this device?", "Wie heißt dieses Gerät?";
     /// What such a name looks like.
-    pub device_name_hint = "such as Pavel's phone, or tablet at lift 2", "z. B. Pavels Telefon oder Tablet an Bühne 2";
+    pub device_name_hint = "such as Pavel's phone, or tablet at lift 2", "z. B. Pavels Handy oder Tablet an Bühne 2";
     /// Above the choice of where the device is used.
     pub where_used = "Where is it used?", "Wo wird es benutzt?";
 
@@ -182,11 +182,11 @@ phrases! {
     /// Where that page is opened, in both languages, for whoever cannot read the one.
     pub language_in_both = "Language · Sprache", "Sprache · Language";
     /// Legend of the choice for one's own screens.
-    pub your_own_screens = "Your own screens speak", "Eigene Bildschirme sprechen";
+    pub your_own_screens = "Your own screens speak", "Sprache der eigenen Bild\u{ad}schirme";
     /// A choice there: what the shop's screens speak.
     pub as_the_shop = "as the shop's", "wie die Werkstatt";
     /// Legend of the choice for the whole shop.
-    pub screens_of_the_shop = "The shop's screens speak", "Die Bildschirme der Werkstatt sprechen";
+    pub screens_of_the_shop = "The shop's screens speak", "Sprache der Bild\u{ad}schirme der Werkstatt";
     /// Below that choice.
     pub papers_have_their_own = "Papers have a language of their own, on the page of your papers.", "Papiere haben ihre eigene Sprache, auf der Seite der Papiere.";
     /// The press that keeps it.

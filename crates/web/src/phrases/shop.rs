@@ -38,7 +38,7 @@ phrases! {
     /// Beside that field.
     pub empty_if_alone = "leave empty if you work alone", "leer lassen, wer allein arbeitet";
     /// Label of a field, where a shop is begun.
-    pub hours_labour = "An hour's labour, before tax", "Eine Stunde Arbeit, vor Steuer";
+    pub hours_labour = "An hour's labour, before tax", "Eine Stunde Arbeit, ohne Steuer";
     /// Beside that field.
     pub such_as_120 = "such as 120", "z. B. 120";
     /// Label of a field.
@@ -112,7 +112,7 @@ phrases! {
     /// What a stall is: one with a lift.
     pub lift = "lift", "Bühne";
     /// What a stall is: one without a lift.
-    pub flat = "flat", "ebener Platz";
+    pub flat = "flat", "ohne Bühne";
     /// Behind what a stall is: the heaviest vehicle that its lift carries.
     pub up_to_weight(weight) = ", up to {weight}", ", bis {weight}";
     /// Behind that: the highest vehicle.
@@ -136,7 +136,7 @@ phrases! {
     /// A press.
     pub add_the_stall = "Add the stall", "Platz hinzufügen";
     /// The way to a page, its heading.
-    pub what_prices_go_by = "What prices go by", "Wonach Preise gehen";
+    pub what_prices_go_by = "What prices go by", "Preis\u{ad}regeln";
     /// Beside that way: what stands there.
     pub what_prices_go_by_hint = "taxes, rates, fixed-price jobs", "Steuern, Stundensätze, Festpreise";
     /// The way to a page.
@@ -148,11 +148,11 @@ phrases! {
     /// The way to a page.
     pub who_can_do_what = "Who can do what", "Wer was kann";
     /// Beside that way: what stands there.
-    pub table_of_skills = "the table of skills", "Tabelle des Könnens";
+    pub table_of_skills = "the table of skills", "Tabelle der Fähigkeiten";
     /// The way to a page.
     pub devices_and_people = "Devices and people", "Geräte und Leute";
     /// Beside that way: what stands there.
-    pub phones_pins = "phones, PINs", "Telefone, PINs";
+    pub phones_pins = "phones, PINs", "Handys, PINs";
     /// The way to a page, its title and heading.
     pub the_record = "The record", "Aufzeichnung";
     /// Beside that way: what can be done there.
@@ -178,17 +178,17 @@ phrases! {
     /// A fold.
     pub name_rate_tax_units = "Name, rate, tax, units", "Name, Stundensatz, Steuer, Einheiten";
     /// Label of a field, where the shop is changed.
-    pub labour_an_hour = "Labour, an hour, before tax", "Arbeit, die Stunde, vor Steuer";
+    pub labour_an_hour = "Labour, an hour, before tax", "Arbeit, je Stunde, ohne Steuer";
     /// Label of a field.
     pub tax_rate = "Tax rate, %", "Steuersatz, %";
     /// Heading above whose rules hold for a customer's approval.
     pub rules_for_consent = "Rules for consent", "Regeln für die Zustimmung";
     /// Below that heading, where no place's rules were chosen.
-    pub no_rules = "No place's rules: whatever passes what was agreed is asked for, however little. This fits everywhere.", "Keine Regeln eines Landes: Was über das Vereinbarte geht, wird gefragt, so wenig es ist. Das passt überall.";
+    pub no_rules = "No place's rules: whatever passes what was agreed is asked for, however little. This fits everywhere.", "Keine Regeln eines Landes: Für alles über dem Vereinbarten wird gefragt, so wenig es ist. Das passt überall.";
     /// Below that heading: whose rules, and of which day.
     pub rules_as_of(place, day) = "{place}, as of {day}", "{place}, Stand {day}";
     /// Below that heading, where the place has another currency than the shop.
-    pub other_currency(theirs, yours) = "Its sums are in {theirs} and yours in {yours}: until they are the same, whatever passes what was agreed is asked for.", "Dort gelten Summen in {theirs}, hier in {yours}: Bis es dieselbe Währung ist, wird alles gefragt, was über das Vereinbarte geht.";
+    pub other_currency(theirs, yours) = "Its sums are in {theirs} and yours in {yours}: until they are the same, whatever passes what was agreed is asked for.", "Dort gelten Summen in {theirs}, hier in {yours}: Bis es dieselbe Währung ist, wird für alles über dem Vereinbarten gefragt.";
     /// The fold with the places.
     pub choose_a_place = "Choose a place", "Land wählen";
     /// Small on the press of a place: of which day its rules are.
@@ -196,7 +196,7 @@ phrases! {
     /// The press for no place's rules.
     pub no_places_rules = "No place's rules", "Keine Regeln eines Landes";
     /// Small on that press.
-    pub any_excess_is_asked = "any excess is asked for", "jedes Mehr wird gefragt";
+    pub any_excess_is_asked = "any excess is asked for", "für jedes Mehr wird gefragt";
 
     /// How hours of a week are written. The days stay as they are: they are read so.
     pub hours_hint = "such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00", "z. B. Mo-Fr 8-12, 12:30-17; Sa 9-13";
@@ -205,7 +205,7 @@ phrases! {
     /// A fold.
     pub opening_hours = "Opening hours", "Öffnungs\u{ad}zeiten";
     /// Beside that fold, where there are none.
-    pub hours_not_told = "not told: nothing is planned", "nicht gesagt: es wird nichts geplant";
+    pub hours_not_told = "not told: nothing is planned", "nicht angegeben: es wird nichts geplant";
     /// Label of the field for the shop's hours.
     pub open_on = "Open on", "Geöffnet";
     /// A press.
@@ -219,7 +219,7 @@ phrases! {
     /// A press.
     pub save_what_they_know = "Save what they know", "Kenntnisse speichern";
     /// Beside that fold, where nothing was told.
-    pub not_told = "not told", "nicht gesagt";
+    pub not_told = "not told", "nicht angegeben";
     /// Days on which the shop is closed.
     pub closed_days = "Closed days", "Geschlossen";
     /// A press.
@@ -265,20 +265,20 @@ phrases! {
     /// A part of a vehicle that somebody knows.
     pub intake = "intake", "Ansaugung";
     /// A part of a vehicle that somebody knows.
-    pub exhaust = "exhaust", "Abgas";
+    pub exhaust = "exhaust", "Abgas\u{ad}anlage";
     /// A part of a vehicle that somebody knows.
     pub battery = "battery", "Batterie";
     /// A part of a vehicle that somebody knows.
     pub electrical = "electrical", "Elektrik";
     /// A part of a vehicle that somebody knows.
-    pub climate = "climate", "Klimaanlage";
+    pub climate = "climate", "Klima";
     /// A part of a vehicle that somebody knows.
     pub body = "body", "Karosserie";
     /// A part of a vehicle that was not told apart.
     pub unknown = "unknown", "unbekannt";
 
     /// Below the heading of what is printed on papers.
-    pub printed_at_the_head = "Printed at the head of estimates, invoices and credit notes. What you leave empty is not printed.", "Steht oben auf Kostenvoranschlägen, Rechnungen und Gutschriften. Was leer bleibt, wird nicht gedruckt.";
+    pub printed_at_the_head = "Printed at the head of estimates, invoices and credit notes. What you leave empty is not printed.", "Steht oben auf Kostenvoranschlägen, Rechnungen und Rechnungs\u{ad}korrekturen. Was leer bleibt, wird nicht gedruckt.";
     /// Label of a field.
     pub e_mail = "E-mail", "E-Mail";
     /// Label of the field for what is printed below an invoice.
@@ -294,7 +294,7 @@ phrases! {
     /// Label of a field with several lines.
     pub address_of_the_shop = "Address of the shop", "Adresse der Werkstatt";
     /// Beside that field.
-    pub address_hint = "as it was told; what is told below stands in its place", "wie sie gesagt wurde; was unten steht, ersetzt sie";
+    pub address_hint = "as it was told; what is told below stands in its place", "wie sie genannt wurde; was unten steht, ersetzt sie";
     /// Label of a field.
     pub telephone = "Telephone", "Telefon";
     /// Label of a field.
@@ -355,17 +355,17 @@ phrases! {
     /// Who pays, on the page of prices.
     pub a_warranty = "a warranty", "einer Garantie";
     /// Who pays, on the page of prices.
-    pub us_as_goodwill = "us, as goodwill", "uns, als Kulanz";
+    pub us_as_goodwill = "us, as goodwill", "uns, auf Kulanz";
     /// How a sum is rounded: a half goes up.
-    pub half_up = "half up", "halbe auf";
+    pub half_up = "half up", "kaufmännisch";
     /// How a sum is rounded: a half goes down.
-    pub half_down = "half down", "halbe ab";
+    pub half_down = "half down", "Hälften ab";
     /// How a sum is rounded: a half goes to the even figure.
-    pub half_to_even = "half to even", "halbe zur geraden";
+    pub half_to_even = "half to even", "Hälften zur geraden Ziffer";
     /// How a sum is rounded: always down.
-    pub round_down = "down", "ab";
+    pub round_down = "down", "immer ab";
     /// How a sum is rounded: always up.
-    pub round_up = "up", "auf";
+    pub round_up = "up", "immer auf";
     /// Title of the page of prices; its heading before the shop is set up.
     pub prices = "Prices", "Preise";
     /// The page of prices before the shop is set up.
@@ -395,15 +395,15 @@ phrases! {
     /// Heading.
     pub labour = "Labour", "Arbeit";
     /// Below that heading.
-    pub own_rate_is(rate) = "The shop's own rate is {rate} an hour. Other rates for kinds of work, for grades of people, or both:", "Der Satz der Werkstatt ist {rate} die Stunde. Andere Sätze für Arten von Arbeit, für Leute oder beides:";
+    pub own_rate_is(rate) = "The shop's own rate is {rate} an hour. Other rates for kinds of work, for grades of people, or both:", "Der Satz der Werkstatt ist {rate} je Stunde. Andere Sätze für Arten von Arbeit, für Leute oder beides:";
     /// Above the choice by which hours labour is charged.
     pub hours_charged = "Hours charged", "Berechnete Stunden";
     /// A choice: the hours of the maker's book.
-    pub by_book = "book", "Vorgabe";
+    pub by_book = "book", "Richtzeit";
     /// A choice: the hours that the clock showed.
     pub by_clock = "clock", "Uhr";
     /// A choice: the smaller of the two.
-    pub the_lesser = "the lesser", "das Kleinere";
+    pub the_lesser = "the lesser", "die kürzere";
     /// Heading.
     pub parts_on_top = "Parts: what goes on top of what they cost", "Teile: was auf den Einkauf kommt";
     /// Heading.
@@ -439,7 +439,7 @@ phrases! {
     /// Beside that sum.
     pub smallest_coin_hint = "such as 0.05; empty where every coin is in use", "z. B. 0,05; leer, wo jede Münze gilt";
     /// Above the choice of how cash is rounded.
-    pub cash_between_coins = "Cash between two coins goes", "Bargeld zwischen zwei Münzen geht";
+    pub cash_between_coins = "Cash between two coins goes", "Bargeld zwischen zwei Münzen wird gerundet";
     /// Label of a field: which sort of work.
     pub work = "Work", "Arbeit";
     /// Beside that field.
@@ -449,7 +449,7 @@ phrases! {
     /// Beside that field.
     pub such_as_apprentice = "such as apprentice", "z. B. Azubi";
     /// Label of a sum: the rate.
-    pub an_hour = "An hour", "Die Stunde";
+    pub an_hour = "An hour", "Je Stunde";
     /// Label of a sum: up to which cost a row holds.
     pub cost_up_to = "Cost up to", "Einkauf bis";
     /// Beside that sum.
@@ -547,13 +547,13 @@ phrases! {
     /// The page of the record, a row with a number.
     pub events_chained = "Events, chained", "Ereignisse, verkettet";
     /// The page of the record, a row with a size.
-    pub on_this_disk = "On this disk", "Auf dieser Platte";
+    pub on_this_disk = "On this disk", "Auf dieser Festplatte";
     /// The large press of that page.
     pub back_up_now = "Back up now", "Jetzt sichern";
     /// Small on that press: to which folder.
     pub to_folder(folder) = "to {folder}", "nach {folder}";
     /// Below that press; an option of the command line follows, then a full stop.
-    pub made_each_day(most) = "One is made each day by itself; the last {most} are kept. Name another disk with ", "Jeden Tag entsteht von selbst eine Sicherung; die letzten {most} bleiben. Eine andere Platte nennen mit ";
+    pub made_each_day(most) = "One is made each day by itself; the last {most} are kept. Name another disk with ", "Jeden Tag entsteht von selbst eine Sicherung; die letzten {most} bleiben. Eine andere Festplatte nennen mit ";
     /// The option of the command line; its first word stays as it is.
     pub backups_option = "--backups FOLDER", "--backups ORDNER";
     /// Below that press, where no copy is made by itself.
@@ -565,7 +565,7 @@ phrases! {
     /// Before the head of the chain.
     pub head_of_the_chain = "Head of the chain, printed on every invoice and backup:", "Kopf der Kette, auf jeder Rechnung und Sicherung gedruckt:";
     /// Before a command that is typed.
-    pub hold_against_printed = "To hold the record against one that is printed, run", "Um die Aufzeichnung gegen einen gedruckten Kopf zu halten:";
+    pub hold_against_printed = "To hold the record against one that is printed, run", "Um die Aufzeichnung mit einem gedruckten Kopf zu vergleichen:";
     /// Heading.
     pub take_it_elsewhere = "Take it elsewhere", "Mitnehmen";
     /// A row that is pressed.
@@ -575,17 +575,17 @@ phrases! {
     /// Heading.
     pub keys_of_the_network = "The keys of the network", "Schlüssel des Netzes";
     /// Below that heading; a command follows, then the next text.
-    pub sealed_go_along = "Sealed with a word: they go along with each copy. After a restore, ", "Mit einem Wort versiegelt: Sie gehen mit jeder Sicherung mit. Nach einer Wiederherstellung öffnet ";
+    pub sealed_go_along = "Sealed with a word: they go along with each copy. After a restore, ", "Mit einem Kennwort versiegelt: Sie gehen mit jeder Sicherung mit. Nach einer Wiederherstellung öffnet ";
     /// Behind that command.
-    pub opens_them = " opens them, and every phone goes on.", " sie, und jedes Telefon läuft weiter.";
+    pub opens_them = " opens them, and every phone goes on.", " sie, und jedes Handy läuft weiter.";
     /// Below that heading, where they are not sealed.
-    pub no_copy_holds_them = "No copy holds them. If this machine is lost, every phone has to be let in anew.", "Keine Sicherung enthält sie. Geht dieser Rechner verloren, muss jedes Telefon neu hereingelassen werden.";
+    pub no_copy_holds_them = "No copy holds them. If this machine is lost, every phone has to be let in anew.", "Keine Sicherung enthält sie. Geht dieser Rechner verloren, muss jedes Handy neu angemeldet werden.";
     /// The fold with the fields for the word.
-    pub seal_with_another_word = "Seal them with another word", "Mit einem anderen Wort versiegeln";
+    pub seal_with_another_word = "Seal them with another word", "Mit einem anderen Kennwort versiegeln";
     /// The fold with the fields for the word.
-    pub seal_with_a_word = "Seal them with a word", "Mit einem Wort versiegeln";
+    pub seal_with_a_word = "Seal them with a word", "Mit einem Kennwort versiegeln";
     /// Label of a field.
-    pub the_word = "The word", "Das Wort";
+    pub the_word = "The word", "Das Kennwort";
     /// Beside that field.
     pub the_word_hint = "at least ten letters; keep it where the copies are not", "mindestens zehn Buchstaben; nicht dort aufheben, wo die Sicherungen sind";
     /// Label of a field.
@@ -593,7 +593,7 @@ phrases! {
     /// A press.
     pub seal_them = "Seal them", "Versiegeln";
     /// Where a refusal came from.
-    pub in_the_word = "the word", "das Wort";
+    pub in_the_word = "the word", "das Kennwort";
     /// Refused: a word that was typed twice.
     pub the_two_differ = "the two differ", "die beiden sind verschieden";
     /// How to mend it.
@@ -617,7 +617,7 @@ phrases! {
     /// The press that stops one.
     pub call_it_off = "Call it off", "Absagen";
     /// Where the machine's clock and the record disagree; a command follows.
-    pub clock_in_doubt(now, last) = "Is the machine's clock right? It says {now}, but the last event was written down at {last}. Nothing is erased until they agree to a day. With the next event they do; if the clock is right and nothing comes in, stop buttonup and run ", "Geht die Uhr des Rechners richtig? Sie sagt {now}, aber das letzte Ereignis wurde {last} aufgeschrieben. Gelöscht wird erst, wenn beide auf einen Tag stimmen. Mit dem nächsten Ereignis tun sie das; geht die Uhr richtig und kommt nichts, buttonup beenden und aufrufen: ";
+    pub clock_in_doubt(now, last) = "Is the machine's clock right? It says {now}, but the last event was written down at {last}. Nothing is erased until they agree to a day. With the next event they do; if the clock is right and nothing comes in, stop buttonup and run ", "Geht die Uhr des Rechners richtig? Sie sagt {now}, aber das letzte Ereignis wurde {last} aufgeschrieben. Gelöscht wird erst, wenn beide auf einen Tag genau stimmen. Mit dem nächsten Ereignis tun sie das; geht die Uhr richtig und kommt nichts, buttonup beenden und aufrufen: ";
     /// How many may be erased now; a command follows.
     pub may_be_erased_now(n) = ["{n} may be erased now. It is done within the hour while buttonup runs; to do it at once, stop it and run ", "{n} may be erased now. It is done within the hour while buttonup runs; to do it at once, stop it and run "], ["{n} kann jetzt gelöscht werden. Das geschieht binnen einer Stunde, solange buttonup läuft; sofort geht es so: beenden und aufrufen: ", "{n} können jetzt gelöscht werden. Das geschieht binnen einer Stunde, solange buttonup läuft; sofort geht es so: beenden und aufrufen: "];
     /// Where none may be erased yet.
@@ -654,7 +654,7 @@ phrases! {
     /// Below that heading, where it is not allowed.
     pub alone_hint = "Brakes, steering, wheels and the like are checked by another person. Where there is none, the owner can let one person walk back over the list after a pause, the other way round.", "Bremsen, Lenkung, Räder und dergleichen prüft eine andere Person. Wo es keine gibt, kann der Inhaber erlauben, dass eine Person nach einer Pause die Liste andersherum noch einmal durchgeht.";
     /// Label of a field.
-    pub owners_word = "The owner's word", "Wort des Inhabers";
+    pub owners_word = "The owner's word", "In den Worten des Inhabers";
     /// Beside that field.
     pub owners_word_hint = "such as: I work alone on Saturdays", "z. B.: Samstags arbeite ich allein";
     /// A press.

@@ -29,7 +29,7 @@ phrases! {
     /// The same, where older ones were left out.
     pub from_the_newest(n) = ["From {n} finished order, the newest. Open a figure to see the orders behind it.", "From {n} finished orders, the newest. Open a figure to see the orders behind it."], ["Aus {n} fertigen Auftrag, dem neuesten. Eine Zahl öffnen zeigt die Aufträge dahinter.", "Aus {n} fertigen Aufträgen, den neuesten. Eine Zahl öffnen zeigt die Aufträge dahinter."];
     /// A part of that page without figures.
-    pub nothing_told_yet = "Nothing told yet.", "Noch nichts gesagt.";
+    pub nothing_told_yet = "Nothing told yet.", "Noch nichts angegeben.";
     /// Before the number of an order.
     pub order = "Order ", "Auftrag ";
 
@@ -42,7 +42,7 @@ phrases! {
     /// Before what it came from.
     pub cause = "Cause", "Ursache";
     /// Before what was done about it.
-    pub correction = "Correction", "Ausführung";
+    pub correction = "Correction", "Abhilfe";
     /// Heading above what was taken off, in sequence.
     pub comes_off = "Comes off", "Ausbau";
     /// Title and heading of the jobs that were done on such vehicles, and the way there from a stage.
@@ -56,7 +56,7 @@ phrases! {
     /// Heading above what was put back, in sequence.
     pub goes_back = "Goes back", "Einbau";
     /// Heading above who says the torques.
-    pub torque_by = "Torque by", "Drehmomente nach";
+    pub torque_by = "Torque by", "Drehmomente laut";
     /// Heading above what was done when all was back.
     pub work_done_after = "Work done after it", "Danach erledigt";
     /// A row: the way to the kind of vehicle.
@@ -80,7 +80,7 @@ phrases! {
     /// Heading above what did not go as planned.
     pub what_went_wrong = "What went wrong", "Was schiefging";
     /// Below that: how it ended.
-    pub ended(how) = "Ended: {how}", "Ausgegangen: {how}";
+    pub ended(how) = "Ended: {how}", "Ausgang: {how}";
     /// Below that: it has not ended.
     pub still_open = "Still open", "Noch offen";
     /// Heading above pictures.
@@ -137,7 +137,7 @@ phrases! {
     /// How sure all of it is; what follows is how often, such as "4 times in 5".
     pub goes_through = "This way in goes through as it stands ", "So, wie er dasteht, klappt der Weg ";
     /// Behind that: on how many guesses it rests.
-    pub steps_rest_on_a_guess(n) = ["; {n} step rests on a guess", "; {n} steps rest on a guess"], ["; {n} Schritt ist vermutet", "; {n} Schritte sind vermutet"];
+    pub steps_rest_on_a_guess(n) = ["; {n} step rests on a guess", "; {n} steps rest on a guess"], ["; {n} Handgriff ist vermutet", "; {n} Handgriffe sind vermutet"];
     /// Heading above why nobody is asked now.
     pub a_question_later = "A question, later", "Eine Frage, später";
     /// Below that heading: why, then this.
@@ -157,7 +157,7 @@ phrases! {
     /// Heading above the steps.
     pub the_way_in = "The way in", "Der Weg";
     /// Beside that heading.
-    pub steps(n) = ["{n} step", "{n} steps"], ["{n} Schritt", "{n} Schritte"];
+    pub steps(n) = ["{n} step", "{n} steps"], ["{n} Handgriff", "{n} Handgriffe"];
     /// Below a step.
     pub in_one_go = "in one go with the one before", "in einem Zug mit dem davor";
     /// Below a step.
@@ -207,7 +207,7 @@ phrases! {
     /// A press.
     pub two_things = "Two things", "Zwei Teile";
     /// Heading above what several people told in different ways.
-    pub told_differently = "Told differently", "Verschieden gesagt";
+    pub told_differently = "Told differently", "Verschieden angegeben";
     /// Below one of them.
     pub chosen(what) = "Chosen: {what}", "Gewählt: {what}";
     /// A press beside one of several.
@@ -258,7 +258,7 @@ phrases! {
     /// Below its heading: how much would change.
     pub changes_to_version(n, version) = ["{n} change to version {version}.", "{n} changes to version {version}."], ["{n} Änderung an Version {version}.", "{n} Änderungen an Version {version}."];
     /// A row: what was left out.
-    pub told_differently_left_out(n) = ["{n} thing was told differently; nobody has chosen, so it is left out", "{n} things were told differently; nobody has chosen, so it is left out"], ["{n} Teil wurde verschieden gesagt; niemand hat gewählt, darum fehlt es", "{n} Teile wurden verschieden gesagt; niemand hat gewählt, darum fehlen sie"];
+    pub told_differently_left_out(n) = ["{n} thing was told differently; nobody has chosen, so it is left out", "{n} things were told differently; nobody has chosen, so it is left out"], ["{n} Teil wurde verschieden angegeben; niemand hat gewählt, darum fehlt es", "{n} Teile wurden verschieden angegeben; niemand hat gewählt, darum fehlen sie"];
     /// Beside that row.
     pub choose = "choose", "wählen";
     /// Heading above what a new map says.
@@ -279,7 +279,7 @@ phrases! {
     pub change_it_first = "Change it first", "Erst ändern";
 
     /// Title of the page of what people can do.
-    pub skills = "Skills", "Können";
+    pub skills = "Skills", "Fähigkeiten";
     /// Heading of that page.
     pub who_can_do_what = "Who can do what", "Wer was kann";
     /// The way back from it.
@@ -289,13 +289,13 @@ phrases! {
     /// Heading.
     pub the_table = "The table", "Die Tabelle";
     /// Below that heading, where it is empty.
-    pub nothing_said_yet = "Nothing said yet.", "Noch nichts gesagt.";
+    pub nothing_said_yet = "Nothing said yet.", "Noch nichts angegeben.";
     /// Heading above who learns.
     pub who_learns = "Who learns", "Wer lernt";
     /// Below that heading.
     pub nobody_is_an_apprentice = "Nobody in the shop is an apprentice.", "In der Werkstatt gibt es keinen Azubi.";
     /// Beside a person's name, where nothing was told.
-    pub nobody_said = "nobody said", "nicht gesagt";
+    pub nobody_said = "nobody said", "nicht angegeben";
     /// Behind a person's name: how well they can do it.
     pub can_so(how) = ": {how}", ": {how}";
     /// Below that: who said so.
@@ -315,7 +315,7 @@ phrases! {
     /// Heading above what somebody who learns has done.
     pub has_done(name) = "{name} has done", "{name} hat gemacht";
     /// Beside that heading.
-    pub sorts_of_work(n) = ["{n} sort of work", "{n} sorts of work"], ["{n} Art Arbeit", "{n} Arten Arbeit"];
+    pub sorts_of_work(n) = ["{n} sort of work", "{n} sorts of work"], ["{n} Art von Arbeit", "{n} Arten von Arbeit"];
     /// Below that heading, where there is nothing.
     pub nothing_on_finished_order = "Nothing on a finished order yet.", "Noch nichts an einem fertigen Auftrag.";
     /// Below a sort of work.

@@ -48,7 +48,7 @@ phrases! {
     /// A choice or a remark: something is not there.
     pub missing = "missing", "fehlt";
     /// Where nobody said something, such as the zone of a thing or a least measure.
-    pub not_told = "not told", "nicht gesagt";
+    pub not_told = "not told", "nicht angegeben";
     /// Field for a remark.
     pub in_a_few_words = "In a few words", "In wenigen Worten";
     /// Press of a small form.
@@ -166,7 +166,7 @@ phrases! {
     /// System that a thing belongs to.
     pub intake = "intake", "Ansaugung";
     /// System that a thing belongs to.
-    pub exhaust = "exhaust", "Abgas";
+    pub exhaust = "exhaust", "Abgas\u{ad}anlage";
     /// System that a thing belongs to.
     pub battery = "battery", "Batterie";
     /// System that a thing belongs to.
@@ -311,7 +311,7 @@ phrases! {
     /// Press: some was filled in.
     pub poured = "Poured", "Eingefüllt";
     /// Small words on that press.
-    pub not_at_level = "not at level", "noch nicht am Füllstand";
+    pub not_at_level = "not at level", "Füllstand noch nicht erreicht";
     /// Small words on the press to the open list.
     pub off_and_inside(off, inside) = "{off} still off · {inside} inside", "{off} noch ab · {inside} drin";
 
@@ -329,7 +329,7 @@ phrases! {
     /// Heading over things that the order knows and that are home.
     pub known_and_in_place = "Known, and in place", "Bekannt und an seinem Platz";
     /// Field: who gives the torque that was typed.
-    pub who_gives_the_torque = "Who gives the torque", "Woher das Drehmoment ist";
+    pub who_gives_the_torque = "Who gives the torque", "Woher das Drehmoment stammt";
     /// Press: back to what was typed.
     pub type_again = "Type again", "Neu eingeben";
     /// Heading over things of the same name that are off already.
@@ -367,7 +367,7 @@ phrases! {
     /// Before the sort of a thing: its word is not known.
     pub not_known = "not known: ", "nicht bekannt: ";
     /// Choice: the same goes back, or a new one.
-    pub goes_back_question = "Goes back?", "Kommt zurück?";
+    pub goes_back_question = "Goes back?", "Kommt wieder dran?";
     /// The first of those.
     pub the_same_one = "the same one", "dasselbe";
     /// The second of those.
@@ -450,7 +450,7 @@ phrases! {
     /// Press under a screw that was typed and is still in.
     pub it_wont_come_out = "It won't come out", "Geht nicht raus";
     /// Small words on that press.
-    pub rounded_stuck_snapped = "rounded, stuck, snapped: note the snag", "rundgedreht, fest, abgerissen: Problem notieren";
+    pub rounded_stuck_snapped = "rounded, stuck, snapped: note the snag", "rundgedreht, festgegangen, abgerissen: Problem notieren";
     /// Under a thing that goes in with a step.
     pub goes_in_counted = "goes in, counted · untick if not used",
         "kommt hinein, wird gezählt · abwählen, wenn nicht gebraucht";
@@ -468,7 +468,7 @@ phrases! {
     /// A gate: the engine starts.
     pub before_start = "start", "Starten";
     /// A gate: the vehicle is lowered from the lift.
-    pub before_lower = "lower", "Ablassen";
+    pub before_lower = "lower", "Absenken";
     /// A gate: the vehicle rolls.
     pub before_roll = "roll", "Rollen";
     /// A gate: the vehicle drives on the road.
@@ -549,11 +549,11 @@ phrases! {
     /// A proof.
     pub brake_test = "brake test", "Bremsprüfung";
     /// A proof: somebody looked for fuel under pressure.
-    pub fuel_leak_look = "fuel leak look", "Sichtprüfung Kraftstoff";
+    pub fuel_leak_look = "fuel leak look", "Sicht\u{ad}prüfung auf Kraft\u{ad}stoff\u{ad}austritt";
     /// A proof: the lamp of airbags and belts goes out as it should.
-    pub restraint_lamp = "restraint lamp", "Airbagleuchte";
+    pub restraint_lamp = "restraint lamp", "Kontrolle der Airbag\u{ad}leuchte";
     /// A proof: the mixture of coolant and water.
-    pub coolant_mix = "coolant mix", "Kühlmittelmischung";
+    pub coolant_mix = "coolant mix", "Prüfung der Kühl\u{ad}mittel\u{ad}mischung";
 
     /// Heading: pads, discs, tyres and battery, measured.
     pub measures = "Measures", "Messwerte";
@@ -681,9 +681,9 @@ phrases! {
     /// Press: the count is right.
     pub i_looked_it_is_so = "I looked: it is so", "Nachgesehen: es stimmt";
     /// Small words on that press.
-    pub kept_with_its_photo = "kept with its photo", "mit dem Foto behalten";
+    pub kept_with_its_photo = "kept with its photo", "mit dem Foto gespeichert";
     /// Press: the count is kept, though not complete.
-    pub keep_what_was_seen = "Keep what was seen", "Behalten, was zu sehen war";
+    pub keep_what_was_seen = "Keep what was seen", "Speichern, was zu sehen war";
     /// Small words on that press.
     pub with_its_photo = "with its photo", "mit dem Foto";
 }

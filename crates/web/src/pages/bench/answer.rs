@@ -66,7 +66,7 @@ fn section(told: &JointTold) -> Markup {
 pub fn figures(figures: &[Figure]) -> Markup {
     html! {
         dl class="figures" {
-            @for figure in figures { div { dt { (figure.label) } dd { (figure.value) } } }
+            @for figure in figures { div { dt { (figure.label) } dd { (shop::say::figures(&figure.value)) } } }
         }
     }
 }
@@ -107,9 +107,9 @@ fn working_line(line: &LineTold) -> Markup {
     };
     html! {
         li {
-            p { (say::line_of(&line.what)) output { (equation.join(" = ")) } }
+            p { (say::line_of(&line.what)) output { (shop::say::figures(&equation.join(" = "))) } }
             dl {
-                @for input in &line.inputs { dt { (input.name) } dd { (input.value) } }
+                @for input in &line.inputs { dt { (input.name) } dd { (shop::say::figures(&input.value)) } }
                 dt { (say::source()) } dd { (line.source.title) (detail) (grade) }
                 @if let Some(note) = &line.note { dt { (say::note()) } dd { (note) } }
             }

@@ -8,7 +8,7 @@ phrases! {
     /// The letter that opens it at the desk: one of its letters, not in use in the bar above.
     pub check_in_key = "i", "f";
     /// The way to the calls, with their title and heading.
-    pub calls_and_waits = "Calls and waits", "Anrufe und Warten";
+    pub calls_and_waits = "Calls and waits", "Anrufe, Aus\u{ad}stehendes";
     /// The way to finding; its title, heading and press.
     pub find = "Find", "Suchen";
     /// The way to the shop's own pages.
@@ -121,7 +121,7 @@ phrases! {
     /// The way to the question, its title and heading.
     pub fit_one_in = "Fit one in?", "Geht noch eins?";
     /// Beside the empty question.
-    pub fit_in_hint = "What does one more do to the others? Nothing is written down.", "Was macht eins mehr mit den anderen? Es wird nichts festgehalten.";
+    pub fit_in_hint = "What does one more do to the others? Nothing is written down.", "Was heißt eins mehr für die anderen? Es wird nichts gespeichert.";
     /// Label: how long the work takes.
     pub minutes_of_work = "Minutes of work", "Minuten Arbeit";
     /// Its hint.
@@ -141,7 +141,7 @@ phrases! {
     /// What is wrong with a time.
     pub that_is_no_time = "That is no day and time.", "Das ist kein Tag mit Uhrzeit.";
     /// The answer.
-    pub yes_nobody_waits = "Yes: no promise suffers.", "Ja: keine Zusage leidet.";
+    pub yes_nobody_waits = "Yes: no promise suffers.", "Ja: keine Zusage ist gefährdet.";
     /// The answer.
     pub yes_others_pay = "Yes, at the cost of others.", "Ja, auf Kosten von anderen.";
     /// The answer.
@@ -151,9 +151,9 @@ phrases! {
     /// Under it: how often it is ready when they want it.
     pub as_wanted(kept) = "as wanted: {kept}", "wie gewünscht: {kept}";
     /// Heading.
-    pub what_it_does_to_others = "What it does to the others", "Was es mit den anderen macht";
+    pub what_it_does_to_others = "What it does to the others", "Was es für die anderen heißt";
     /// Where it does nothing.
-    pub nobody_feels_it = "Nobody feels it.", "Niemand merkt es.";
+    pub nobody_feels_it = "Nobody feels it.", "Für die anderen ändert sich nichts.";
     /// How often a promise is kept then, and as things are.
     pub kept_now_instead(now, before) = "kept {now} times in 10 instead of {before}", "in {now} von 10 Fällen gehalten statt in {before}";
     /// By how much an order is ready later.

@@ -54,7 +54,7 @@ phrases! {
     pub one_of_these = "Is it one of these?", "Ist es eine von diesen?";
     /// What happens to a number that is none.
     pub kept_as_typed = "It is kept as typed if you go on.",
-        "Sie bleibt wie getippt, wenn es weitergeht.";
+        "Wer so weitermacht, speichert sie wie getippt.";
     /// Legend over jobs with one price, on taking in.
     pub agreed_here_and_now = "Agreed here and now", "Gleich hier vereinbart";
     /// Choice: none of these jobs.
@@ -95,7 +95,7 @@ phrases! {
     /// What it does.
     pub erase_does =
         "Name, telephone, addresses, plates, identification numbers and signatures are deleted for good, here and in every copy that is put back. Sums and dates stay. It waits a day, in which it can be called off, and as long as the shop has to keep its records.",
-        "Name, Telefon, Adressen, Kennzeichen, Fahrzeug-Identnummern und Unterschriften werden endgültig gelöscht, hier und in jeder Kopie, die zurückgespielt wird. Beträge und Daten bleiben. Es wartet einen Tag, an dem es sich absagen lässt, und so lange, wie die Werkstatt ihre Aufzeichnungen aufbewahren muss.";
+        "Name, Telefon, Adressen, Kennzeichen, Fahrzeug-Identi\u{ad}fizierungs\u{ad}nummern und Unterschriften werden endgültig gelöscht, hier und in jeder Kopie, die zurückgespielt wird. Beträge und Daten bleiben. Bis dahin vergeht ein Tag, an dem sich das noch absagen lässt, und so lange, wie die Werkstatt ihre Unterlagen aufbewahren muss.";
     /// To tick: more than that.
     pub every_word_too = "Every word, photo and recording on their orders as well",
         "Auch jedes Wort, jedes Foto und jede Aufnahme in den Aufträgen";
@@ -130,7 +130,7 @@ phrases! {
     /// Press: work that was due is done.
     pub it_was_done = "It was done", "Ist gemacht";
     /// Press: a difference is none any more.
-    pub as_others_again = "It is as others again", "Ist wieder wie andere";
+    pub as_others_again = "It is as others again", "Ist wieder wie bei anderen";
     /// What unfolds the form for a reminder.
     pub ring_one_day = "Ring them about something one day", "Später einmal wegen etwas anrufen";
     /// Its label.

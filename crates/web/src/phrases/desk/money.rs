@@ -28,7 +28,7 @@ phrases! {
     /// How much of it they get back.
     pub to_give_back(amount) = "{amount} to give back", "{amount} zurückzugeben";
     /// What is left to pay where it is paid in cash.
-    pub in_cash = "In cash", "In bar";
+    pub in_cash = "In cash", "Bar";
     /// What cash is rounded by, to the smallest coin.
     pub by_coin = "Difference by coin", "Rundung beim Bargeld";
     /// What is to be paid later.
@@ -38,7 +38,7 @@ phrases! {
     /// What was found.
     pub cause_is(cause) = "Cause: {cause}", "Ursache: {cause}";
     /// What was done.
-    pub correction_is(correction) = "Correction: {correction}", "Ausführung: {correction}";
+    pub correction_is(correction) = "Correction: {correction}", "Abhilfe: {correction}";
     /// What unfolds the form for one more complaint.
     pub another_complaint = "Another complaint", "Weitere Beanstandung";
     /// Label of that form.
@@ -78,7 +78,7 @@ phrases! {
     pub invoice_of_day_sum(number, day, sum) = "Invoice {number} of {day}: {sum}",
         "Rechnung {number} vom {day}: {sum}";
     /// The way to a credit note of it.
-    pub take_some_back = "Take some of it back", "Etwas davon gutschreiben";
+    pub take_some_back = "Take some of it back", "Etwas davon zurücknehmen";
     /// Heading over the form for a payment.
     pub money_in = "Money in", "Zahlung";
     /// Legend: who paid.
@@ -106,7 +106,7 @@ phrases! {
     pub keys_taken_in = "Keys taken in", "Schlüssel angenommen";
 
     /// Title and heading of a credit note; its way.
-    pub credit_note = "Credit note", "Gutschrift";
+    pub credit_note = "Credit note", "Rechnungs\u{ad}korrektur";
     /// What a credit note does.
     pub credit_note_does =
         "What is written here goes back to whoever paid. The invoice stays as it was written.",
@@ -122,13 +122,13 @@ phrases! {
     pub tax_is_kept = "Its tax is kept, as some places want it for a core",
         "Die Steuer darauf bleibt, wie es mancherorts beim Altteilpfand gilt";
     /// Hint of the reason.
-    pub stands_on_credit_note = "it stands on the credit note", "steht auf der Gutschrift";
+    pub stands_on_credit_note = "it stands on the credit note", "steht auf der Rechnungs\u{ad}korrektur";
     /// Press: the credit note is written.
-    pub write_the_credit_note = "Write the credit note", "Gutschrift schreiben";
+    pub write_the_credit_note = "Write the credit note", "Rechnungs\u{ad}korrektur schreiben";
     /// Heading over those that were written.
-    pub credit_notes = "Credit notes", "Gutschriften";
+    pub credit_notes = "Credit notes", "Rechnungs\u{ad}korrekturen";
     /// One by its number.
-    pub credit_note_numbered(number) = "Credit note {number}", "Gutschrift {number}";
+    pub credit_note_numbered(number) = "Credit note {number}", "Rechnungs\u{ad}korrektur {number}";
     /// Behind its day: of which invoice it is.
     pub of_invoice(number) = ", of invoice {number}", ", zu Rechnung {number}";
 
@@ -148,7 +148,7 @@ phrases! {
     pub goes_on_invoice = "goes on the invoice", "kommt auf die Rechnung";
     /// Hint of what was done, where a text is proposed.
     pub goes_on_invoice_from = "goes on the invoice; from what was put on new and what differs now",
-        "kommt auf die Rechnung; aus dem, was neu dran ist und was jetzt anders ist";
+        "kommt auf die Rechnung; aus dem, was neu dran und was jetzt anders ist";
     /// What is proposed for it: the things that were put on new.
     pub new_things(things) = "New: {things}", "Neu: {things}";
 
@@ -406,12 +406,12 @@ phrases! {
         "So viel enger wäre es ohne das. ";
     /// Where nothing was learned yet.
     pub no_stage_timed = "No stage was timed here yet: this is the book with a wide doubt.",
-        "Hier wurde noch kein Schritt gestoppt: das sind die Vorgaben, noch ohne eigene Erfahrung.";
+        "Hier wurde noch kein Schritt gestoppt: das sind die Richtzeiten, noch ohne eigene Erfahrung.";
     /// From how much it was learned.
     pub learned_from(stages) = "Learned from {stages} timed stages.",
         "Gelernt aus {stages} gestoppten Schritten.";
     /// Heading over what may come.
-    pub what_if = "What if", "Was, wenn";
+    pub what_if = "What if", "Was wäre, wenn";
     /// A snag is counted in.
     pub one_snag_sure = "One snag comes for sure", "Ein Problem kommt sicher";
     /// Several snags are counted in.
@@ -427,7 +427,7 @@ phrases! {
     pub minutes_range(low, high, likely) = "{low} to {high} minutes, likely {likely}",
         "{low} bis {high} Minuten, wahrscheinlich {likely}";
     /// What unfolds the working.
-    pub how_it_was_found = "How it was found", "Wie es zustande kommt";
+    pub how_it_was_found = "How it was found", "Wie gerechnet wurde";
     /// Where it was kept what was said.
     pub estimate_was_kept =
         "An estimate was given and kept. The first one is scored when the vehicle has left.",
@@ -435,7 +435,7 @@ phrases! {
     /// The way to the score of all, and its heading.
     pub how_good = "How good are our estimates?", "Wie gut sind unsere Kosten\u{ad}voranschläge?";
     /// Press: keep what was said.
-    pub keep_as_told = "Keep as told", "So festhalten";
+    pub keep_as_told = "Keep as told", "So speichern";
     /// Beside that press.
     pub scored_when_left = "it is scored when the vehicle has left",
         "wird bewertet, wenn das Fahrzeug weg ist";

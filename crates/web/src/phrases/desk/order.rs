@@ -42,15 +42,15 @@ phrases! {
     pub owed_follows = "what is owed follows", "was zu tun ist, folgt daraus";
     /// Heading over what was said, found and done.
     pub complaint_cause_correction = "Complaint, cause, correction",
-        "Beanstandung, Ursache, Ausführung";
+        "Beanstandung, Ursache, Abhilfe";
     /// What unfolds the field of the cause that stands already.
     pub edit_cause = "Edit the cause", "Ursache ändern";
     /// What unfolds the field of the cause.
     pub write_cause = "Write the cause", "Ursache aufschreiben";
     /// What unfolds the field of what was done, which stands already.
-    pub edit_correction = "Edit the correction", "Ausführung ändern";
+    pub edit_correction = "Edit the correction", "Abhilfe ändern";
     /// What unfolds the field of what was done.
-    pub write_correction = "Write the correction", "Ausführung aufschreiben";
+    pub write_correction = "Write the correction", "Abhilfe aufschreiben";
     /// Heading over the ways to an order's pages, on the phone.
     pub this_order = "This order", "Dieser Auftrag";
     /// The way to what is still to do.
@@ -68,7 +68,7 @@ phrases! {
     /// What unfolds where the vehicle stands.
     pub where_who_when = "Where it stands, who, when", "Wo es steht, wer, wann";
     /// Where nobody said where it stands.
-    pub not_told = "not told", "nicht gesagt";
+    pub not_told = "not told", "nicht angegeben";
     /// Press: the vehicle stands in the yard.
     pub yard = "Yard", "Hof";
     /// Press: who is signed in works on it.
@@ -101,7 +101,7 @@ phrases! {
     /// Press: say that something was put back.
     pub put_back = "Put back", "Einbauen";
     /// Heading of the story.
-    pub what_happened = "What happened", "Was geschah";
+    pub what_happened = "What happened", "Was geschehen ist";
     /// The way to the newest end of a long story.
     pub to_the_newest = "To the newest", "Zum Neuesten";
     /// The way to what happened before.
@@ -164,11 +164,11 @@ phrases! {
     /// A proof: the brakes tested.
     pub brake_test = "brake test", "Bremsprüfung";
     /// A proof: looked for fuel that leaks under pressure.
-    pub fuel_leak_look = "fuel leak look", "Sichtprüfung auf Kraftstoff";
+    pub fuel_leak_look = "fuel leak look", "Sicht\u{ad}prüfung auf Kraft\u{ad}stoff\u{ad}austritt";
     /// A proof: the lamp of the airbags goes out.
     pub restraint_lamp = "restraint lamp", "Kontrolle der Airbagleuchte";
     /// A proof: the coolant's mixture measured.
-    pub coolant_mix = "coolant mix", "Kühlmittelmischung";
+    pub coolant_mix = "coolant mix", "Prüfung der Kühl\u{ad}mittel\u{ad}mischung";
     /// A proof of another sort.
     pub other_proof = "other", "weiterer Nachweis";
 
@@ -366,17 +366,17 @@ phrases! {
     /// Under how it is planned.
     pub height_not_checked = "Height not told: not checked against the roof", "Höhe unbekannt: nicht mit dem Dach verglichen";
     /// Heading of the question.
-    pub button_up_or_keep = "Button it up, or keep the stall?", "Zusammenstecken oder Platz behalten?";
+    pub button_up_or_keep = "Button it up, or keep the stall?", "Zusammen\u{ad}bauen oder Platz behalten?";
     /// Label.
-    pub minutes_to_button_up = "Minutes to button it up", "Minuten zum Zusammenstecken";
+    pub minutes_to_button_up = "Minutes to button it up", "Minuten zum Zusammen\u{ad}bauen";
     /// Label.
     pub minutes_to_open_again = "Minutes to be as far again", "Minuten, um wieder so weit zu sein";
     /// Press: asks it.
     pub what_does_it_do = "What does it do?", "Was bringt das?";
     /// The answer, with the stall.
-    pub button_it_up(stall) = "Button it up and roll it out of {stall}: fewer promises break.", "Zusammenstecken und aus {stall} rollen: weniger Zusagen platzen.";
+    pub button_it_up(stall) = "Button it up and roll it out of {stall}: fewer promises break.", "Zusammenbauen und aus {stall} rollen: weniger Zusagen platzen.";
     /// The answer.
-    pub keep_it_there = "Keep it where it is: buttoning it up breaks more promises.", "Stehen lassen: Zusammenstecken lässt mehr Zusagen platzen.";
+    pub keep_it_there = "Keep it where it is: buttoning it up breaks more promises.", "Stehen lassen: Zusammenbauen lässt mehr Zusagen platzen.";
     /// The answer.
     pub keeps_no_promise_more = "No promise hangs on it: it only takes time.", "Keine Zusage hängt daran: es kostet nur Zeit.";
     /// The vehicle that is asked about.
@@ -388,7 +388,7 @@ phrases! {
     /// Label: when they will answer.
     pub answer_by = "They will answer by", "Antwort kommt bis";
     /// Press: keep when they will answer.
-    pub keep_it = "Keep it", "Festhalten";
+    pub keep_it = "Keep it", "Speichern";
     /// A system of the vehicle that somebody has to know.
     pub brakes = "brakes", "Bremsen";
     /// A system of the vehicle that somebody has to know.
@@ -416,7 +416,7 @@ phrases! {
     /// A system of the vehicle that somebody has to know.
     pub intake = "intake", "Ansaugung";
     /// A system of the vehicle that somebody has to know.
-    pub exhaust = "exhaust", "Abgas";
+    pub exhaust = "exhaust", "Abgas\u{ad}anlage";
     /// A system of the vehicle that somebody has to know.
     pub battery = "battery", "Batterie";
     /// A system of the vehicle that somebody has to know.
@@ -484,7 +484,7 @@ phrases! {
     /// How an order ends.
     pub ends_repaired = "repaired", "repariert";
     /// How an order ends: the complaint did not show.
-    pub ends_not_reproduced = "not reproduced", "trat nicht auf";
+    pub ends_not_reproduced = "not reproduced", "nicht nachstell\u{ad}bar";
     /// How an order ends: they want no repair, it is together again.
     pub ends_declined = "declined, put back", "abgelehnt, wieder zusammen\u{ad}gebaut";
     /// What unfolds a sheet to sign on.
@@ -506,11 +506,11 @@ phrases! {
     /// Warning before they sign for it.
     pub must_not_be_driven =
         "It must not be driven or started. Say so, and how it is to be moved, before they sign.",
-        "Es darf weder gefahren noch gestartet werden. Das sagen, und wie es bewegt wird, bevor unterschrieben wird.";
+        "Es darf weder gefahren noch gestartet werden. Vor der Unterschrift das sagen, und wie es zu transportieren ist.";
     /// Label: how many boxes leave with it.
     pub boxes = "Boxes that go with it", "Kisten, die mitgehen";
     /// Its hint.
-    pub boxes_hint = "counted, 0 if none", "gezählt, 0 wenn keine";
+    pub boxes_hint = "counted, 0 if none", "gezählt, 0, wenn keine";
     /// Label: who signs.
     pub signed_by = "Signed by", "Unterschrieben von";
     /// Its hint.
@@ -538,5 +538,5 @@ phrases! {
     pub void_this_order = "Void this order", "Auftrag stornieren";
     /// Beside that press.
     pub only_while_nothing_done = "only while nothing was done on it",
-        "nur solange nichts daran gemacht ist";
+        "nur, solange nichts daran gemacht ist";
 }

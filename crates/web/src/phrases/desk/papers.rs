@@ -59,10 +59,10 @@ phrases! {
     /// The way to the same paper in another language.
     pub same_in_german = "The same in German", "Dasselbe auf Deutsch";
     /// Label: who has the paper.
-    pub given_to = "Given to, and how", "An wen gegeben und wie";
+    pub given_to = "Given to, and how", "An wen gegeben, und wie";
     /// Its hint.
     pub kept_as_now = "it is kept as it is now, to be found again",
-        "es wird so aufgehoben, wie es jetzt ist";
+        "wird so gespeichert, wie es jetzt ist";
     /// Press: the paper as a file.
     pub paper = "Paper", "Papier";
     /// Press: the paper is kept as it was given.

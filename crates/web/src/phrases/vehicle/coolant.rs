@@ -39,21 +39,21 @@ phrases! {
     pub with_the_caps_rating = "With the cap's rating under “This vehicle's figures” the boiling point shows too.",
         "Mit dem Druck des Deckels unter „Werte dieses Fahrzeugs“ steht hier auch der Siedepunkt.";
     /// The large press: the reading is worked out and kept in one go.
-    pub keep_the_reading = "Keep the reading", "Messwert behalten";
+    pub keep_the_reading = "Keep the reading", "Messwert speichern";
     /// Small words on that press.
     pub as_it_works_out = "as it works out", "so wie es herauskommt";
     /// Kept with a reading.
-    pub within_its_limits(said) = "{said}, within its limits", "{said}, in seinen Grenzen";
+    pub within_its_limits(said) = "{said}, within its limits", "{said}, in den Grenzen";
     /// Kept with a reading.
-    pub outside_its_limits(said) = "{said}, outside its limits", "{said}, außerhalb seiner Grenzen";
+    pub outside_its_limits(said) = "{said}, outside its limits", "{said}, außerhalb der Grenzen";
     /// Press: a reading that was worked out is kept.
-    pub keep_this_reading = "Keep this reading", "Diesen Messwert behalten";
+    pub keep_this_reading = "Keep this reading", "Diesen Messwert speichern";
     /// Press, after filling.
-    pub keep_mix_is_right = "Keep: the mix is right", "Behalten: die Mischung stimmt";
+    pub keep_mix_is_right = "Keep: the mix is right", "Speichern: die Mischung stimmt";
     /// Small words on that press.
     pub measured_after_filling = "measured after filling", "nach dem Einfüllen gemessen";
     /// Press, after filling.
-    pub keep_mix_is_not_right = "Keep: the mix is not right", "Behalten: die Mischung stimmt nicht";
+    pub keep_mix_is_not_right = "Keep: the mix is not right", "Speichern: die Mischung stimmt nicht";
     /// Small words on that press.
     pub stands_at_the_hand_over = "it stands at the hand-over until put right",
         "steht bei der Übergabe, bis es behoben ist";
@@ -69,7 +69,7 @@ phrases! {
     /// The first of those.
     pub the_system = "the system", "das System";
     /// The second of those: to see whether the tester itself is tight.
-    pub tester_on_itself = "the tester closed on itself", "nichts, der Prüfer allein";
+    pub tester_on_itself = "the tester closed on itself", "nichts, Abdrück\u{ad}gerät allein";
     /// The large press of the leak test.
     pub read_now = "Read now", "Jetzt ablesen";
     /// Small words on that press.
@@ -80,7 +80,7 @@ phrases! {
     pub first_reading = "first reading", "erster Messwert";
     /// Caution before the leak test, with the pressure that stands on the cap.
     pub never_above_the_cap(pressure) = "Never pump above the cap's {pressure}. An old radiator may stand less.",
-        "Nie über die {pressure} des Deckels pumpen. Ein alter Kühler hält vielleicht weniger aus.";
+        "Nie über die {pressure} auf dem Deckel pumpen. Ein alter Kühler hält vielleicht weniger aus.";
     /// The same, where nobody told what stands on the cap.
     pub read_the_caps_rating_first = "Read the cap's rating first, and never pump above it. An old radiator may stand less.",
         "Erst den Druck auf dem Deckel lesen, und nie darüber pumpen. Ein alter Kühler hält vielleicht weniger aus.";
@@ -105,22 +105,22 @@ phrases! {
     /// Hint of that field.
     pub such_as_15_min = "such as 15 min", "z. B. 15 min";
     /// Press under that.
-    pub keep_the_limit = "Keep the limit", "Grenze behalten";
+    pub keep_the_limit = "Keep the limit", "Grenzwert speichern";
     /// The leak test does not say anything yet.
     pub nothing_is_proven_yet = "Nothing is proven yet.", "Noch ist nichts nachgewiesen.";
     /// Press: the test is kept.
-    pub keep_it_holds = "Keep: it holds", "Behalten: dicht";
+    pub keep_it_holds = "Keep: it holds", "Speichern: dicht";
     /// Press: the test is kept.
-    pub keep_it_leaks = "Keep: it leaks", "Behalten: undicht";
+    pub keep_it_leaks = "Keep: it leaks", "Speichern: undicht";
     /// Small words on those presses.
     pub the_proof_with_its_readings = "the proof, with its readings", "der Nachweis mit seinen Messwerten";
 
     /// Name of the presses that fill a field with a number, for those who hear the page.
-    pub at_a_tap(label) = "{label}, at a tap", "{label}, mit einem Tipp";
+    pub at_a_tap(label) = "{label}, at a tap", "{label}, mit Antippen";
     /// Before anything was drained.
     pub nothing_is_out_yet = "Nothing is out yet.", "Noch ist nichts heraus.";
     /// What becomes of drained coolant.
-    pub kept_clean = "kept clean, goes back", "sauber aufgehoben, kommt zurück";
+    pub kept_clean = "kept clean, goes back", "sauber aufgehoben, kommt wieder rein";
     /// What becomes of drained coolant.
     pub to_be_recycled = "to be recycled", "zum Recyceln";
     /// What becomes of drained coolant.
@@ -130,7 +130,7 @@ phrases! {
     /// Field: a temperature.
     pub how_warm_if_known = "How warm, if you know", "Wie warm, falls bekannt";
     /// Small words on the press that notes what came out.
-    pub one_tap_a_pan = "one tap a pan", "ein Tipp je Wanne";
+    pub one_tap_a_pan = "one tap a pan", "einmal tippen je Wanne";
     /// Kept with the litres: undiluted antifreeze.
     pub concentrate = "concentrate", "Konzentrat";
     /// The same as a choice; it may be parted where the screen is narrow.
@@ -148,9 +148,9 @@ phrases! {
     /// Choice: what was filled in.
     pub it_was = "It was", "Es war";
     /// Small words on the press that notes what was filled in.
-    pub one_tap_a_jug = "one tap a jug", "ein Tipp je Kanne";
+    pub one_tap_a_jug = "one tap a jug", "einmal tippen je Kanne";
     /// Press.
-    pub it_is_at_its_level = "It is at its level", "Es steht am Füllstand";
+    pub it_is_at_its_level = "It is at its level", "Füllstand stimmt";
     /// Small words on that press.
     pub then_bleed_it = "then bleed it and look again", "dann entlüften und noch einmal ansehen";
     /// Heading over the calculation.
@@ -186,7 +186,7 @@ phrases! {
     /// Box to tick.
     pub premix_stands_ready = "Premix stands ready", "Fertigmischung steht bereit";
     /// Hint of that box.
-    pub half_unless_told = "50 % unless told", "50 %, wenn nichts anderes gesagt ist";
+    pub half_unless_told = "50 % unless told", "50 %, wenn nichts anderes angegeben ist";
     /// Box to tick.
     pub water_stands_ready = "Distilled water stands ready", "Destilliertes Wasser steht bereit";
     /// Field: a specification.
@@ -212,18 +212,18 @@ phrases! {
     pub cold = "Cold", "Kalt";
     /// How the level is seen warm.
     pub how_to_see_it_warm = "Thermostat open, heater hot, fan has cycled: at or a little above its mark.",
-        "Thermostat offen, Heizung heiß, Lüfter ist gelaufen: an der Marke oder etwas darüber.";
+        "Thermostat offen, Heizung heiß, Lüfter ist gelaufen: an der Markierung oder etwas darüber.";
     /// Field: where the level stands.
     pub level_read = "Level read", "Füllstand abgelesen";
     /// Hint of that field.
-    pub such_as_10_mm_above = "as you see it, such as 10 mm above the mark", "wie zu sehen, z. B. 10 mm über der Marke";
+    pub such_as_10_mm_above = "as you see it, such as 10 mm above the mark", "wie zu sehen, z. B. 10 mm über der Markierung";
     /// Press: the level is right, seen warm.
     pub right_warm = "Right, warm", "Stimmt, warm";
     /// Press: the level is not right, seen warm.
     pub not_right_warm = "Not right, warm", "Stimmt nicht, warm";
     /// How the level is seen cold.
     pub how_to_see_it_cold = "After one full heating and cooling. This closes it, not the litres.",
-        "Nachdem es einmal ganz warm und wieder kalt war. Das schließt es ab, nicht die Liter.";
+        "Nachdem es einmal ganz warm und wieder kalt war. Damit ist es erledigt, nicht mit den Litern.";
     /// Field.
     pub if_low_by_how_much = "If it is low, by how much", "Falls zu wenig: wie viel fehlt";
     /// Hint of that field.
@@ -238,11 +238,11 @@ phrases! {
     pub no_vehicle_yet = "This order has no vehicle yet.", "Dieser Auftrag hat noch kein Fahrzeug.";
     /// Over the figures.
     pub figures_are_kept = "Kept with this vehicle: next time they stand here. Its maker's papers come first; what nobody told stays unknown.",
-        "Beim Fahrzeug aufgehoben: nächstes Mal stehen sie hier. Die Unterlagen des Herstellers gehen vor; was niemand sagt, bleibt unbekannt.";
+        "Beim Fahrzeug gespeichert: nächstes Mal stehen sie hier. Die Unterlagen des Herstellers gehen vor; was niemand angibt, bleibt unbekannt.";
     /// Behind a figure that comes from the map.
     pub by_the_map = " (map)", " (Vorlage)";
     /// Press under the figures.
-    pub keep_the_figures = "Keep the figures", "Werte behalten";
+    pub keep_the_figures = "Keep the figures", "Werte speichern";
     /// Small words on that press.
     pub empty_fields_stay = "empty fields stay as they are", "leere Felder bleiben, wie sie sind";
 }

@@ -24,7 +24,7 @@ phrases! {
     /// Field of a photo.
     pub what_it_shows = "What it shows", "Was zu sehen ist";
     /// Press.
-    pub keep_the_photo = "Keep the photo", "Foto behalten";
+    pub keep_the_photo = "Keep the photo", "Foto speichern";
     /// Field: the name of a thing.
     pub call_it = "Call it", "Bezeichnung";
     /// Hint of that field.

@@ -41,9 +41,9 @@ phrases! {
     pub goes_back = "Goes back", "Kommt wieder dran";
     /// How many steps rest on a guess; how many steps there are stands behind it.
     pub steps_rest_on_a_guess(n) = ["{n} step rests on a guess, of ", "{n} steps rest on a guess, of "],
-        ["{n} Schritt beruht auf einer Vermutung, von ", "{n} Schritte beruhen auf einer Vermutung, von "];
+        ["{n} Handgriff beruht auf einer Vermutung, von ", "{n} Handgriffe beruhen auf einer Vermutung, von "];
     /// Behind that: how many steps of coming off there are.
-    pub steps_off(n) = ["{n} step off", "{n} steps off"], ["{n} Schritt beim Ausbau", "{n} Schritten beim Ausbau"];
+    pub steps_off(n) = ["{n} step off", "{n} steps off"], ["{n} Handgriff beim Ausbau", "{n} Handgriffen beim Ausbau"];
     /// Behind that row.
     pub settle_it = "settle it", "klären";
     /// Before names: things on the order that are called as on the map.
@@ -60,7 +60,7 @@ phrases! {
     /// What is wanted of a plan: the names of things.
     pub get_at(names) = "Get at {names}", "Zugang zu: {names}";
     /// The minutes of a plan.
-    pub minutes_out_and_back(out, back) = "{out} out, {back} back", "{out} raus, {back} zurück";
+    pub minutes_out_and_back(out, back) = "{out} out, {back} back", "{out} Ausbau, {back} Einbau";
     /// How often one goes elsewhere, such as from above to below.
     pub changes_of_place(n) = ["{n} change of place", "{n} changes of place"], ["{n} Ortswechsel", "{n} Ortswechsel"];
     /// Behind that: how often one takes another tool.
@@ -74,7 +74,7 @@ phrases! {
     /// Behind how long it is likely to take.
     pub while_nobody_timed = ", while nobody has timed a stage here", ", solange hier niemand einen Schritt gestoppt hat";
     /// Folded: the working behind a number.
-    pub how_was_this_found = "How was this found?", "Wie ist das gerechnet?";
+    pub how_was_this_found = "How was this found?", "Wie wurde das gerechnet?";
     /// Heading over what goes on new.
     pub renewed = "Renewed", "Wird erneuert";
     /// Heading over fluids that run out.
@@ -100,7 +100,7 @@ phrases! {
     /// Behind that row.
     pub has_it_plan_without = "it has it: plan without", "hat es: ohne planen";
     /// Behind that row.
-    pub not_told_plan_with = "not told: plan with it", "nicht gesagt: damit planen";
+    pub not_told_plan_with = "not told: plan with it", "nicht angegeben: damit planen";
     /// Before a step that is ruled out.
     pub ruled_out = "Not: ", "Nicht: ";
     /// Behind that row.
@@ -231,7 +231,7 @@ phrases! {
         "Das Beste, was gefunden wurde; vor {minutes} min ist niemand fertig.";
     /// Where two are as slow as one.
     pub second_saves_nothing = "A second person saves nothing here: each step waits for the one before.",
-        "Zu zweit geht es hier nicht schneller: jeder Schritt wartet auf den davor.";
+        "Zu zweit geht es hier nicht schneller: jeder Handgriff wartet auf den davor.";
     /// Heading over what the first person does.
     pub one_person = "One", "Einer";
     /// Heading over what the second person does.

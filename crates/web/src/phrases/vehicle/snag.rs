@@ -97,7 +97,7 @@ phrases! {
     pub what_is_done = "What is done", "Was gemacht wird";
 
     /// Heading over ways to loosen a bolt.
-    pub getting_it_out = "Getting it out, least risk first", "Herausbekommen, mit dem geringsten Risiko zuerst";
+    pub getting_it_out = "Getting it out, least risk first", "Herausbekommen, das kleinste Risiko zuerst";
     /// Before what one sees or feels.
     pub stop_when = "Stop when ", "Aufhören, wenn ";
     /// Before a way that must not be used here.
@@ -211,7 +211,7 @@ phrases! {
     /// How a thread was put right.
     pub thread_chased = "thread chased", "Gewinde nachgeschnitten";
     /// How a thread was put right.
-    pub wire_insert = "wire insert", "Drahteinsatz";
+    pub wire_insert = "wire insert", "Draht\u{ad}gewinde\u{ad}einsatz";
     /// How a thread was put right.
     pub solid_bushing = "solid bushing", "Gewindebuchse";
     /// How a thread was put right.
@@ -219,13 +219,13 @@ phrases! {
     /// How a thread was put right.
     pub longer_bolt = "longer bolt", "längere Schraube";
     /// How a thread was put right.
-    pub new_part = "new part", "neues Teil";
+    pub new_part = "new part", "Neuteil";
     /// How a thread was put right: left as it is, and the customer agreed.
     pub left_by_consent = "left, by consent", "so gelassen, mit Zustimmung";
     /// How a part was put right.
     pub a_new_one_goes_in = "a new one goes in", "ein neues kommt hinein";
     /// How a screw was put right.
-    pub sound_goes_back = "sound, the same one goes back", "in Ordnung, dasselbe kommt zurück";
+    pub sound_goes_back = "sound, the same one goes back", "in Ordnung, kommt wieder rein";
     /// How a part was put right: not at all, and the customer knows.
     pub left_they_know = "left as it is, they know", "so gelassen, der Kunde weiß es";
     /// How a part was put right.
@@ -244,7 +244,7 @@ phrases! {
     /// Field.
     pub size_that_holds_now = "Size that holds now", "Größe, die jetzt gilt";
     /// Hint of that field.
-    pub such_as_insert = "such as M8x1.25 insert", "z. B. Einsatz M8x1,25";
+    pub such_as_insert = "such as M8x1.25 insert", "z. B. Einsatz M8x1.25";
     /// Field.
     pub torque_that_holds_now = "Torque that holds now", "Drehmoment, das jetzt gilt";
     /// Hint of that field.
