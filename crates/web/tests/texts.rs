@@ -19,7 +19,6 @@ const NOT_TEXT: &[(&str, &str)] = &[
     ("map_drawing.rs", " of the"),
     ("map_drawing.rs", " in the"),
     ("map_drawing.rs", " an der"),
-    ("map_drawing.rs", " am"),
     ("how_to.rs", "default-src"),
     ("tap.rs", "press confirm"),
     ("pages/file.rs", "private, no-cache"),
