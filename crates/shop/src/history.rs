@@ -38,7 +38,7 @@ pub struct Part {
     pub id: &'static str,
     /// Its heading.
     pub title: &'static str,
-    /// What its figures say, in a sentence.
+    /// What its figures say, in a sentence; empty where a part before it has said it.
     pub about: &'static str,
     /// What the scale of its drawing tells.
     pub scale: &'static str,

@@ -69,7 +69,7 @@ fn time_part(id: &'static str, title: &'static str, figures: Vec<Figure>) -> Par
     Part {
         id,
         title,
-        about: words::about_times(),
+        about: "",
         scale: words::scale_book(),
         mark: Some((1.0, words::the_book())),
         figures,
@@ -80,7 +80,10 @@ pub(super) fn by_stage(orders: &Orders) -> Part {
     let times = times(orders, |_, stage| Some(stage.kind.clone()));
     let name = |code: &String| crate::say::capital(&stage_words(code));
     let figures = times.iter().map(|(code, of)| of.figure(name(code)));
-    time_part("stages", words::by_stage(), figures.collect())
+    Part {
+        about: words::about_times(),
+        ..time_part("stages", words::by_stage(), figures.collect())
+    }
 }
 
 /// By person; for who answers for the shop alone.

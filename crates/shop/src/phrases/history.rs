@@ -34,7 +34,7 @@ phrases! {
     /// So many of so many.
     pub some_of(some, all) = "{some} of {all}", "{some} von {all}";
     /// How many fasteners brought a snag, and that they are too few.
-    pub snags_too_few(found, out, least) = "{found} of {out}: too few to tell, from {least} on it can be said", "{found} von {out}: zu wenige für eine Aussage, möglich ab {least}";
+    pub snags_too_few(found, out, least) = "{found} of {out}: too few to tell, it takes {least}", "{found} von {out}: zu wenige für eine Aussage, möglich ab {least}";
     /// A heading of the history.
     pub snags_by_size = "Snags by size and metal", "Probleme nach Größe und Metall";
     /// What figures of snags say.

@@ -29,7 +29,7 @@ phrases! {
     /// The same, where older ones were left out.
     pub from_the_newest(n) = ["From {n} finished order, the newest. Open a figure to see the orders behind it.", "From {n} finished orders, the newest. Open a figure to see the orders behind it."], ["Aus {n} fertigen Auftrag, dem neuesten. Eine Zahl öffnen zeigt die Aufträge dahinter.", "Aus {n} fertigen Aufträgen, den neuesten. Eine Zahl öffnen zeigt die Aufträge dahinter."];
     /// A part of that page without figures.
-    pub nothing_told_yet = "Nothing told yet.", "Noch nichts angegeben.";
+    pub nothing_told_yet = "Nothing yet.", "Noch nichts.";
     /// Before the number of an order.
     pub order = "Order ", "Auftrag ";
 
@@ -262,7 +262,7 @@ phrases! {
     /// Beside that row.
     pub choose = "choose", "wählen";
     /// Heading above what a new map says.
-    pub what_stands_in_it = "What stands in it", "Was darin steht";
+    pub what_stands_in_it = "What is in it", "Was darin steht";
     /// Heading above what a map would say anew.
     pub what_changes = "What changes", "Was sich ändert";
     /// Heading.
@@ -285,7 +285,7 @@ phrases! {
     /// The way back from it.
     pub the_shop = "The shop", "Werkstatt";
     /// Below that heading.
-    pub the_shop_names_the_work = "The shop names the work and says who can do it; what was done on orders stands beside it.", "Die Werkstatt nennt die Arbeiten und sagt, wer sie kann; was an Aufträgen gemacht wurde, steht daneben.";
+    pub the_shop_names_the_work = "List the work and say who can do it. Beside it stands what each apprentice has done on orders.", "Arbeiten auflisten und sagen, wer sie kann. Daneben steht, was jeder Azubi an Aufträgen gemacht hat.";
     /// Heading.
     pub the_table = "The table", "Die Tabelle";
     /// Below that heading, where it is empty.
@@ -301,7 +301,7 @@ phrases! {
     /// Below that: who said so.
     pub said_by(who) = "said by {who}", "gesagt von {who}";
     /// A fold.
-    pub name_another_work = "Name another piece of work", "Weitere Arbeit nennen";
+    pub name_another_work = "Add a piece of work", "Arbeit hinzufügen";
     /// Label of a field.
     pub which_work = "Which work", "Welche Arbeit";
     /// Beside that field.

@@ -58,7 +58,7 @@ fn content(title: &str, found: &History) -> Markup {
 fn one_part(part: &Part) -> Markup {
     html! {
         h2 id=(part.id) { (part.title) }
-        p class="soft gap" { (part.about) }
+        @if !part.about.is_empty() { p class="soft gap" { (part.about) } }
         @if part.figures.is_empty() { p class="gap" { (say::nothing_told_yet()) } }
         (drawn(part))
         @for (nth, figure) in part.figures.iter().enumerate() { (one_figure(part.id, nth, figure)) }

@@ -103,7 +103,7 @@ fn another(found: &Skills) -> Markup {
 
 fn one_learner(learner: &Learner) -> Markup {
     html! {
-        h2 class="spread" { span { (say::has_done(&learner.name)) } span class="soft" { (say::sorts_of_work(learner.did.len())) } }
+        h2 class="spread" { span { (say::has_done(&learner.name)) } @if !learner.did.is_empty() { span class="soft" { (say::sorts_of_work(learner.did.len())) } } }
         @if learner.did.is_empty() { p class="gap" { (say::nothing_on_finished_order()) } }
         @for (nth, did) in learner.did.iter().enumerate() { (one_did(nth, did)) }
     }
