@@ -145,10 +145,7 @@ fn snags_are_counted_by_pieces_with_their_spread() {
     let seen_once = seen(&bench);
     let few = only(part(&seen_once, "snags"));
     assert_eq!(few.name, "M6x16, metal not told");
-    assert_eq!(
-        few.words,
-        "1 of 4: too few to tell, it takes 20"
-    );
+    assert_eq!(few.words, "1 of 4: too few to tell, it takes 20");
     for _ in 0..4 {
         timed(&mut bench, 8, false);
     }
