@@ -116,6 +116,8 @@ phrases! {
     pub save_note = "Save note", "Notiz speichern";
     /// Label of a field.
     pub note = "Note", "Notiz";
+    /// Below a step: a note, before who wrote it.
+    pub note_beside(words) = "Note: {words}", "Notiz: {words}";
     /// Heading above notes about the whole job.
     pub notes = "Notes", "Notizen";
     /// Below a note: who wrote it.

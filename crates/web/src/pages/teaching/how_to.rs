@@ -133,7 +133,7 @@ fn one_note(how: &HowTo, note: &HowNote, above: Option<&HowNote>) -> Markup {
             div class="presses" { (button(Look::Plain, say::save_note(), "", &[noted(text("words"))], None)) }
         }
         form {
-            div class="presses even" {
+            div class={ "presses" @if above.is_some() { " even" } } {
                 @if let Some(above) = above { (button(Look::Plain, say::move_up(), "", &[moved_up(how, note, above)], None)) }
                 (button(Look::Plain, say::remove_note(), "", &[noted(Value::Null)], None))
             }
@@ -190,11 +190,13 @@ fn stages(how: &HowTo, (id, title, add): Side<'_>, stages: &[HowStage], writes: 
                         }
                         @let about = about(nth.checked_sub(1).and_then(|before| stages.get(before)), stage);
                         @if !about.is_empty() { span class="soft line" { (about.join(" · ")) } }
+                        @if !writes {
+                            @for note in &stage.notes { span class="line" { (say::note_beside(&note.words)) " " span class="soft" { (note.by) } } }
+                        }
                     }
                     @if let Some(minutes) = &stage.minutes { span class="number soft" { (say::minutes(minutes)) } }
                 }
-                (notes(how, &stage.notes, writes))
-                @if writes { (note_form(how, (&format!("write-{id}-{nth}"), &add(nth + 1)), Some(stage))) }
+                @if writes { (notes(how, &stage.notes, true)) (note_form(how, (&format!("write-{id}-{nth}"), &add(nth + 1)), Some(stage))) }
             }
         }
     }
