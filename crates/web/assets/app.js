@@ -642,6 +642,14 @@ document.addEventListener("visibilitychange", watch);
 window.addEventListener("pagehide", away);
 window.addEventListener("pageshow", watch);
 
+// A link to what is folded away unfolds it.
+function unfoldTarget() {
+  const target = document.querySelector("details:target");
+  if (target) target.open = true;
+}
+window.addEventListener("hashchange", unfoldTarget);
+unfoldTarget();
+
 // What was sent late shows at once, unless somebody is typing. (While it is sent, news of it
 // is not looked at.)
 const sendLate = () => send().then(() => busyTyping() || refresh());

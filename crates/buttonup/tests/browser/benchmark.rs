@@ -145,7 +145,7 @@ fn changed(browser: &Browser, before: &str) -> Result<()> {
 fn out(browser: &Browser, until: &str) -> Result<()> {
     for _ in 0..MOST_STAGES {
         let before = page(browser)?;
-        if before.contains(until) {
+        if before.to_lowercase().contains(&until.to_lowercase()) {
             return Ok(());
         }
         litres(browser)?;

@@ -260,7 +260,6 @@ fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
     let both = laid.contains("Mila Korn, Otto Reis") || laid.contains("Otto Reis, Mila Korn");
     ensure!(both && laid.contains("Road test\n"), "{laid}");
     follow(&browser, "Weight not told")?;
-    unfold(&browser, "Weight and height")?;
     write(&browser, "Weight", "2600")?;
     tap(&browser, "Save")?;
     browser.wait_for_text("2600 kg")?;
