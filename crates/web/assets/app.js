@@ -642,10 +642,10 @@ document.addEventListener("visibilitychange", watch);
 window.addEventListener("pagehide", away);
 window.addEventListener("pageshow", watch);
 
-// A link to what is folded away unfolds it.
+// A link to what is folded away unfolds it. (While a page is read in, it has no target yet.)
 function unfoldTarget() {
-  const target = document.querySelector("details:target");
-  if (target) target.open = true;
+  const folded = location.hash && document.querySelector(`details#${CSS.escape(location.hash.slice(1))}`);
+  if (folded) folded.open = true;
 }
 window.addEventListener("hashchange", unfoldTarget);
 unfoldTarget();

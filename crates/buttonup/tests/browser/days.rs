@@ -260,6 +260,8 @@ fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
     let both = laid.contains("Mila Korn, Otto Reis") || laid.contains("Otto Reis, Mila Korn");
     ensure!(both && laid.contains("Road test\n"), "{laid}");
     follow(&browser, "Weight not told")?;
+    // Unfolded by the link.
+    browser.wait_for_text("Height")?;
     write(&browser, "Weight", "2600")?;
     tap(&browser, "Save")?;
     browser.wait_for_text("2600 kg")?;
