@@ -44,6 +44,8 @@ pub(crate) fn capabilities(profile: &Path, further: &[&str]) -> Result<Capabilit
                 "--disable-component-update",
                 "--disable-sync",
                 "--no-first-run",
+                // What is heard is started by a script, where a person presses play.
+                "--autoplay-policy=no-user-gesture-required",
                 "--window-size=1280,800",
                 profile,
             ],

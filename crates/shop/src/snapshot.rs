@@ -41,6 +41,14 @@ impl Shelves {
             .downcast()
             .expect("a shelf lies under its own type")
     }
+
+    /// The same with a shelf that others use as well.
+    pub(crate) fn with<T: Send + Sync + 'static>(self, shelf: Arc<T>) -> Self {
+        let mut all = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        all.insert(TypeId::of::<T>(), shelf);
+        drop(all);
+        self
+    }
 }
 
 impl<'a> Snapshot<'a> {

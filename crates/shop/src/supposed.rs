@@ -2,6 +2,7 @@
 //! network does not reach, and takes along the pages that follow.
 
 use crate::command::{Said, read};
+use crate::planning::search::Made;
 use crate::snapshot::{Shelves, Snapshot};
 use crate::trade_read::{Checks, fill_in};
 use crate::trouble::Trouble;
@@ -16,7 +17,8 @@ use std::sync::Arc;
 pub struct Supposed {
     world: Arc<World>,
     words: Vec<Private>,
-    /// Its own: what is made from it is true of no record.
+    /// Its own, since what is made from it is true of no record; but for plans, which follow from
+    /// what is asked alone.
     shelves: Shelves,
 }
 
@@ -27,7 +29,7 @@ impl Supposed {
         Self {
             world: Arc::new(snap.world().clone()),
             words: Vec::new(),
-            shelves: Shelves::default(),
+            shelves: Shelves::default().with(snap.shelf::<Made>()),
         }
     }
 

@@ -642,6 +642,14 @@ document.addEventListener("visibilitychange", watch);
 window.addEventListener("pagehide", away);
 window.addEventListener("pageshow", watch);
 
+// A link to what is folded away unfolds it. (While a page is read in, it has no target yet.)
+function unfoldTarget() {
+  const folded = location.hash && document.querySelector(`details#${CSS.escape(location.hash.slice(1))}`);
+  if (folded) folded.open = true;
+}
+window.addEventListener("hashchange", unfoldTarget);
+unfoldTarget();
+
 // What was sent late shows at once, unless somebody is typing. (While it is sent, news of it
 // is not looked at.)
 const sendLate = () => send().then(() => busyTyping() || refresh());

@@ -24,22 +24,37 @@ async function setNow(number, now) {
   await reach.put(`/reach/${number}/now`, new Response(String(now)));
 }
 
+// What is taken along of an order is behind where something was done to it that is no stage of
+// what lies here: then a slow answer is better waited for.
+async function setBehind(number) {
+  if (!trusted) return;
+  const reach = await caches.open("reach");
+  await reach.put(`/reach/${number}/behind`, new Response(""));
+}
+
 async function take(number) {
+  const before = storage.getItem(key(number));
   const answer = await fetch(`/api/orders/${number}/reach`);
   if (!answer.ok) return;
   const bundle = await answer.json();
+  // Meanwhile somebody may have gone on with what lies here.
+  if (storage.getItem(key(number)) !== before) return;
   const reach = await caches.open("reach");
   const put = (name, text) => reach.put(`/reach/${number}/${name}`, page(text));
   await Promise.all(bundle.stages.map((stage, nth) => put(nth, stage.page)));
   await put("off", bundle.off);
   await put("snag", bundle.snag);
   await setNow(number, 0);
+  await reach.delete(`/reach/${number}/behind`);
   await reach.put(`/reach/${number}/left`, new Response(String(bundle.photos_left)));
+  const of = JSON.parse(before ?? "null");
   note(number, {
     photos: bundle.photos.map(({ file }) => file),
     left: bundle.photos_left,
     pictured: false,
     seq: bundle.seq,
+    // Where another asking brought no more, there is no more to be had.
+    whole: bundle.whole || (of?.seq === bundle.seq && of.stages.length >= bundle.stages.length),
     now: 0,
     stages: bundle.stages.map(({ name, names }) => ({ name, names })),
     made: {},
@@ -111,6 +126,11 @@ async function takeOver() {
   await reach.put("/reach/language", new Response(spoken()));
 }
 
+const isWhole = (number, seq) => {
+  const reach = known(number);
+  return reach?.seq === seq && reach.whole !== false;
+};
+
 async function takeAll(waiting) {
   const answer = await fetch("/api/reach");
   if (!answer.ok) return;
@@ -118,8 +138,15 @@ async function takeAll(waiting) {
   const here = numberOf(location.pathname);
   orders.sort((a, b) => (String(b.number) === here) - (String(a.number) === here));
   for (const { number, seq } of orders) {
-    if (waiting() > 0) return;
-    if (known(number)?.seq !== seq) await take(number);
+    if (isWhole(number, seq)) continue;
+    let goesOn = true;
+    while (goesOn) {
+      if (waiting() > 0) return;
+      const before = storage.getItem(key(number));
+      await take(number);
+      const came = storage.getItem(key(number)) !== before;
+      goesOn = came && known(number)?.seq === seq && !isWhole(number, seq);
+    }
   }
   const left = Object.keys(storage).filter((name) => name.startsWith("reach:"));
   for (const name of left) {
@@ -177,7 +204,10 @@ export async function stageDone(form, templates, commands, left) {
   const number = numberOf(location.pathname);
   const reach = known(number);
   const stage = reach?.stages[reach.now];
-  if (!stage?.names.length || !form?.dataset.name || form.dataset.name !== stage.name) return;
+  if (!stage?.names.length || !form?.dataset.name || form.dataset.name !== stage.name) {
+    if (reach) await setBehind(number);
+    return;
+  }
   templates.forEach((template, at) => {
     const command = commands[at];
     const moves = inner(template)?.fact?.moved?.moves ?? [];

@@ -9,6 +9,7 @@ const REACH = "reach";
 
 // A phone at the edge of the network waits for ever; a technician does not.
 const PATIENCE_MS = 4000;
+const LATE = new Error("late");
 
 self.addEventListener("install", (event) => {
   event.waitUntil(
@@ -65,14 +66,24 @@ async function page(request, pathname) {
     // A device that was put out keeps nothing of the shop.
     if (answer.status === 401) await caches.delete(REACH);
     return answer;
-  } catch {
-    // A program that is busy is waited for, unless the page lies here.
-    return (await taken(pathname)) ?? asked.catch(() => outOfReach(pathname));
+  } catch (error) {
+    // A program that is busy is waited for, unless the page lies here and is not behind.
+    if (error !== LATE || !(await isBehind(pathname))) {
+      const page = await taken(pathname);
+      if (page) return page;
+    }
+    return asked.catch(async () => (await taken(pathname)) ?? outOfReach(pathname));
   }
 }
 
+async function isBehind(pathname) {
+  const [, number] = pathname.match(/^\/o\/(\d+)/) ?? [];
+  const reach = await caches.open(REACH);
+  return number !== undefined && (await reach.match(`/reach/${number}/behind`)) !== undefined;
+}
+
 function within(answer) {
-  const late = new Promise((_, fail) => setTimeout(() => fail(new Error("late")), PATIENCE_MS));
+  const late = new Promise((_, fail) => setTimeout(() => fail(LATE), PATIENCE_MS));
   return Promise.race([answer, late]);
 }
 

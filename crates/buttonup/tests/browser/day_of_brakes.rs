@@ -213,7 +213,7 @@ fn checked(desk: &Hand<'_>) -> Result<()> {
 }
 
 fn paid_and_gone(desk: &Hand<'_>) -> Result<()> {
-    desk.follow("Hand over")?;
+    desk.follow_only("Hand over")?;
     desk.sees("Invoice, paid")?;
     desk.write(
         "What was done",

@@ -260,7 +260,8 @@ fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
     let both = laid.contains("Mila Korn, Otto Reis") || laid.contains("Otto Reis, Mila Korn");
     ensure!(both && laid.contains("Road test\n"), "{laid}");
     follow(&browser, "Weight not told")?;
-    unfold(&browser, "Weight and height")?;
+    // Unfolded by the link.
+    browser.wait_for_text("Height")?;
     write(&browser, "Weight", "2600")?;
     tap(&browser, "Save")?;
     browser.wait_for_text("2600 kg")?;
@@ -288,7 +289,7 @@ fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
     browser.wait_for_text("How it is planned")?;
     browser.goto(&shop.server.url("/week"))?;
     browser.wait_for_text("1003 Orrin Pico Ida Vance")?;
-    browser.wait_for_text("h of work")?;
+    browser.wait_for_text("room for ")?;
 
     // One more on the phone.
     browser.goto(&shop.server.url("/"))?;

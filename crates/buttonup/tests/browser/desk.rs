@@ -350,11 +350,11 @@ fn a_vehicle_that_comes_back_is_the_same_vehicle() -> Result<()> {
     write(&browser, "Odometer", "92100 km")?;
     choose(&browser, "goodwill")?;
     tap(&browser, "Check it in")?;
-    browser.wait_for_text("1007")?;
-    browser.goto(&shop.server.url("/o/1007"))?;
+    browser.wait_for_text("1008")?;
+    browser.goto(&shop.server.url("/o/1008"))?;
     // What it carries from the earlier order is shown at once.
     browser.wait_for_text("wire insert")?;
     follow(&browser, "The vehicle")?;
-    browser.wait_for_text("It is here: order 1007")?;
+    browser.wait_for_text("It is here: order 1008")?;
     Ok(())
 }

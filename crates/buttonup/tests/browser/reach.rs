@@ -31,7 +31,8 @@ pub fn taken_along(browser: &Browser, number: u64) -> Result<usize> {
         "return fetch('/api/reach').then(answer => answer.json()).then(orders => {{ \
             const reach = JSON.parse(localStorage['reach:{number}'] ?? 'null'); \
             const now = orders.find(one => one.number === {number}); \
-            return navigator.serviceWorker.controller && reach && now && reach.seq === now.seq ? reach.stages.length : null; }})"
+            const whole = reach?.whole && now && reach.seq === now.seq; \
+            return navigator.serviceWorker.controller && whole ? reach.stages.length : null; }})"
     );
     let along = browser.wait_until(|| Ok(browser.execute(&script, vec![])?.as_u64()))?;
     Ok(usize::try_from(along.context("nothing was taken along")?)?)

@@ -24,9 +24,11 @@ fn heard(browser: &Browser) -> Result<f64> {
         if (!heard) return done(-1); \
         heard.addEventListener('ended', () => done(heard.currentTime), { once: true }); \
         heard.addEventListener('error', () => done(-2), { once: true }); \
-        heard.muted = true; heard.playbackRate = 4; heard.play().catch(() => done(-3));";
+        heard.muted = true; heard.playbackRate = 4; heard.play().catch((error) => done(String(error)));";
     let seconds = browser.execute_until_called_back(script, vec![])?;
-    seconds.as_f64().context("no time is told")
+    seconds
+        .as_f64()
+        .with_context(|| format!("it does not play: {seconds}"))
 }
 
 /// Puts a photo of a thing on the page of that thing.

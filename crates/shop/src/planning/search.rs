@@ -8,10 +8,10 @@ use std::collections::BTreeMap;
 use std::sync::{Mutex, PoisonError};
 
 /// Plans by a digest of their problem.
-type Made = Mutex<BTreeMap<[u8; 32], Result<Plan, PlanError>>>;
+pub(crate) type Made = Mutex<BTreeMap<[u8; 32], Result<Plan, PlanError>>>;
 
-/// So many fit before all are let go: some for each order that is worked on.
-const MOST: usize = 128;
+/// So many fit before all are let go: those of the stages that follow, for some orders.
+const MOST: usize = 256;
 
 impl Snapshot<'_> {
     /// The cheapest plan, found once for each problem.

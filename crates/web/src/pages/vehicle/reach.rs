@@ -46,6 +46,9 @@ pub struct Bundle {
     seq: u64,
     /// The stages in sequence; the last is where it ends.
     stages: Vec<Stage>,
+    /// Whether these are all of them. Otherwise they took too long to make at once: asked for
+    /// again, there are more.
+    whole: bool,
     /// The page for whatever else came off.
     off: String,
     /// The page for whatever went wrong.
@@ -72,7 +75,7 @@ const MOST_STAGES: usize = 90;
 /// So many bytes of photos are taken along of one order: some thirty as a phone takes them.
 const MOST_OF_PHOTOS: u64 = 8 * 1024 * 1024;
 /// Nobody waits for it, but the machine has others to answer.
-const LONGEST: Duration = Duration::from_secs(8);
+const LONGEST: Duration = Duration::from_secs(20);
 
 /// Orders in work, with how much has happened on each.
 #[utoipa::path(
@@ -140,12 +143,14 @@ fn bundle_of(snap: &Snapshot<'_>, number: u64) -> Result<Bundle, Trouble> {
     };
     let mut photos = pictures(snap, number)?;
     let photos_left = photos.split_off(fitting(&photos, MOST_OF_PHOTOS)).len();
+    let (stages, whole) = stages(snap, number, &id)?;
     Ok(Bundle {
         photos,
         photos_left,
         number,
         seq: snap.world().seq(&Stream::Order(id.clone()))?,
-        stages: stages(snap, number, &id)?,
+        stages,
+        whole,
         off: plain(came_off)?,
         snag: plain(went_wrong)?,
     })
@@ -161,12 +166,16 @@ fn fitting(photos: &[PictureView], most: u64) -> usize {
     fits.count()
 }
 
-/// Does stage after stage as shown, in a world of its own.
-fn stages(snap: &Snapshot<'_>, number: u64, id: &OrderId) -> Result<Vec<Stage>, Trouble> {
+/// Does stage after stage as shown, in a world of its own, while there is time; and whether that
+/// was all of them. Plans found on the way are kept, so that the next who ask get farther.
+fn stages(snap: &Snapshot<'_>, number: u64, id: &OrderId) -> Result<(Vec<Stage>, bool), Trouble> {
     let begun = Instant::now();
     let mut supposed = Supposed::of(snap);
     let mut out = Vec::new();
-    while out.len() < MOST_STAGES && begun.elapsed() < LONGEST {
+    while out.len() < MOST_STAGES {
+        if begun.elapsed() >= LONGEST {
+            return Ok((out, false));
+        }
         let (page, name, as_shown) = supposed.look(snap, |snap| shown(snap, number))?;
         let names: Vec<String> = as_shown.iter().map(|_| Device::name()).collect();
         for (name, template) in names.iter().zip(&as_shown) {
@@ -188,7 +197,7 @@ fn stages(snap: &Snapshot<'_>, number: u64, id: &OrderId) -> Result<Vec<Stage>, 
             break;
         }
     }
-    Ok(out)
+    Ok((out, true))
 }
 
 fn shown(snap: &Snapshot<'_>, number: u64) -> Result<(String, String, Vec<Value>), Trouble> {
