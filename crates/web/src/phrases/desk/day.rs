@@ -101,7 +101,7 @@ phrases! {
     /// Beside a day: hours of work that can be taken in.
     pub room_for(hours) = "room for {hours} h of work", "noch {hours} h Arbeit frei";
     /// The same where people have more time than stalls.
-    pub room_by_stalls(hours) = "room for {hours} h: no more stalls", "noch {hours} h frei: mehr Plätze gibt es nicht";
+    pub room_by_stalls(hours) = "room for {hours} h, then the stalls are full", "noch {hours} h frei, dann sind die Plätze voll";
     /// Beside a day.
     pub full = "full", "voll";
     /// Beside a day on which people have time.
