@@ -206,7 +206,7 @@ fn the_owners_morning() -> Result<()> {
     owner.follow("Fit one in?")?;
     owner.write("Minutes of work", "45")?;
     owner.choose("any stall")?;
-    owner.tap_for("Could we?", "What it does to others")?;
+    owner.tap_for("Could we?", "What it does to the others")?;
     ensure!(
         owner.says("Yes: no promise suffers.")? || owner.says("Yes, at the cost of others.")?,
         "{}",
