@@ -294,7 +294,7 @@ fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
     browser.wait_for_text("How it is planned")?;
     browser.goto(&shop.server.url("/week"))?;
     browser.wait_for_text("1003 Orrin Pico Ida Vance")?;
-    browser.wait_for_text("h of work")?;
+    browser.wait_for_text("room for ")?;
 
     // One more on the phone.
     browser.goto(&shop.server.url("/"))?;

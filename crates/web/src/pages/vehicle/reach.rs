@@ -75,7 +75,7 @@ const MOST_STAGES: usize = 90;
 /// So many bytes of photos are taken along of one order: some thirty as a phone takes them.
 const MOST_OF_PHOTOS: u64 = 8 * 1024 * 1024;
 /// Nobody waits for it, but the machine has others to answer.
-const LONGEST: Duration = Duration::from_secs(8);
+const LONGEST: Duration = Duration::from_secs(20);
 
 /// Orders in work, with how much has happened on each.
 #[utoipa::path(
