@@ -12,6 +12,7 @@ use jiff::civil::{Date, Weekday};
 use jiff::tz::{AmbiguousOffset, TimeZone};
 use jiff::{Timestamp, ZonedDateTime};
 use serde_json::{Value, json};
+use shop::view::{plan_notes, plan_told};
 use stalls::{Ask, Call, Compared, Fault, Floor, Local, Minute, Plan, Promise, RollOut, Spread};
 use std::fs;
 use std::path::PathBuf;
@@ -316,13 +317,7 @@ impl Told<'_> {
 
     fn notes(&self) -> Vec<String> {
         let mut notes = self.warnings.clone();
-        notes.extend(self.plan.floor.notes());
-        for at in &self.plan.beyond {
-            notes.push(format!(
-                "{} is not done within the hours given: plan more days, or give it to somebody else",
-                self.order(*at)
-            ));
-        }
+        notes.extend(plan_notes(self.plan));
         notes
     }
 
@@ -429,53 +424,11 @@ impl Told<'_> {
     }
 
     fn json(&self) -> Value {
-        let work = |own: &dyn Fn(&stalls::Placed) -> bool| -> Value {
-            self.work(own)
-                .iter()
-                .map(|one| {
-                    json!({
-                        "order": self.order(one.order),
-                        "from": (self.iso)(one.from),
-                        "to": (self.iso)(one.to),
-                        "what": self.plan.floor.orders[one.order].phases[one.phase].what,
-                    })
-                })
-                .collect()
-        };
-        let floor = &self.plan.floor;
-        let stalls = floor.stalls.iter().enumerate().map(
-            |(at, stall)| json!({ "name": stall.name, "work": work(&|one| one.stall == Some(at)) }),
-        );
-        let people = floor.people.iter().enumerate().map(|(at, person)| {
-            json!({ "name": person.name, "work": work(&|one| one.people.contains(&at)) })
-        });
-        json!({
-            "now": (self.iso)(floor.now),
-            "stalls": stalls.collect::<Vec<_>>(),
-            "people": people.collect::<Vec<_>>(),
-            "promises": self.promises.iter().map(|promise| self.promise_json(promise)).collect::<Vec<_>>(),
-            "calls": self.calls.iter().map(|call| json!({
-                "order": self.order(call.order),
-                "chance": call.chance,
-                "sentence": call.sentence,
-            })).collect::<Vec<_>>(),
-            "compared": self.compared.map(|compared| self.compared_json(compared)),
-            "points": self.plan.cost.points,
-            "bound": self.plan.bound,
-            "looked_at": self.plan.looked_at,
-            "notes": self.notes(),
-        })
-    }
-
-    fn promise_json(&self, promise: &Promise) -> Value {
-        json!({
-            "order": self.order(promise.order),
-            "promised": promise.promised.map(|minute| (self.iso)(minute)),
-            "chance": promise.chance,
-            "likely": (self.iso)(promise.likely),
-            "by_8_of_10": (self.iso)(promise.by),
-            "say": (self.iso)(promise.say),
-        })
+        let mut told = plan_told(self.plan, self.promises, self.calls, self.iso);
+        told.notes = self.notes();
+        let mut value = json!(told);
+        value["compared"] = json!(self.compared.map(|compared| self.compared_json(compared)));
+        value
     }
 
     fn compared_json(&self, compared: &Compared) -> Value {

@@ -1,9 +1,12 @@
 //! When a vehicle comes that is not here yet, as it was agreed with its customer.
 
 use crate::code::{KeyStep, OdometerAt, Place};
+use crate::decision::Decision;
 use crate::fact::Fact;
 use crate::ids::CommandId;
 use crate::order::Order;
+use crate::papers::handed_over;
+use crate::rules::Rules;
 use crate::told::latest;
 use jiff::Timestamp;
 
@@ -38,19 +41,33 @@ pub fn expected_told(order: &Order) -> Vec<CommandId> {
     told.map(|(command, _)| command.clone()).collect()
 }
 
-/// One agreed time at which a vehicle was to come.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Booking {
-    pub at: Timestamp,
-    /// When something first said that it is here.
-    pub came: Option<Timestamp>,
-    /// When another time was agreed, if it had not come by then.
-    pub moved: Option<Timestamp>,
+/// How an agreed time turned out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Turnout {
+    OnTheDay,
+    /// Earlier or later.
+    AnotherDay,
+    /// Its day is over, and nothing says that it came since.
+    NotAtAll,
 }
 
-/// The times that were agreed, the first told first.
+/// How the times that were agreed for an order turned out, the first agreed first.
+///
+/// It came on the day of the first fact, told after the time was agreed, that says it is here:
+/// where it stands, its odometer or keys on the way in, work on it; else of its hand-over.
+/// Days are those of the shop's zone.
+///
+/// A time does not count
+/// - that was agreed anew before its day began, or of an order voided before that: nobody kept a
+///   stall free for it;
+/// - for which another hour of the same day was agreed: the other one counts;
+/// - whose day is not over, as long as it has not come.
+///
+/// # Limits
+/// When it came is when somebody told it: what stands before the door unnoticed until the next day
+/// came the next day. Whether the customer rang or stayed away without a word is not told apart.
 #[must_use]
-pub fn bookings(order: &Order) -> Vec<Booking> {
+pub fn turnouts(order: &Order, rules: &Rules) -> Vec<Turnout> {
     let mut told: Vec<(Timestamp, Timestamp)> = order
         .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
@@ -58,24 +75,38 @@ pub fn bookings(order: &Order) -> Vec<Booking> {
             _ => None,
         })
         .collect();
+    if told.is_empty() {
+        return Vec::new();
+    }
     told.sort_unstable();
-    let mut here: Vec<Timestamp> = order
-        .facts()
-        .filter(|(_, filed)| says_it_is_here(&filed.fact))
-        .map(|(_, filed)| filed.stamp.at)
-        .collect();
+    let facts = order.facts();
+    let here = facts.filter(|(_, filed)| says_it_is_here(&filed.fact));
+    let mut here: Vec<Timestamp> = here.map(|(_, filed)| filed.stamp.at).collect();
+    here.extend(handed_over(order).map(|left| left.at));
     here.sort_unstable();
-    told.iter()
-        .map(|(since, at)| {
-            let moved = told.iter().map(|one| one.0).find(|one| one > since);
-            let came = here.iter().copied().find(|one| one > since);
-            Booking {
-                at: *at,
-                came: came.filter(|came| moved.is_none_or(|moved| *came <= moved)),
-                moved,
-            }
-        })
-        .collect()
+    let voided = order
+        .decisions()
+        .iter()
+        .find(|decided| matches!(decided.decision, Decision::Voided { .. }))
+        .map(|decided| decided.stamp.at);
+    let turned_out = |(nth, (since, at)): (usize, &(Timestamp, Timestamp))| {
+        let day = rules.day(*at);
+        let before = |moment: Timestamp| rules.day(moment) < day;
+        if voided.is_some_and(before) {
+            return None;
+        }
+        if let Some((anew, other)) = told.get(nth + 1)
+            && (before(*anew) || rules.day(*other) == day)
+        {
+            return None;
+        }
+        match here.iter().find(|moment| *moment > since) {
+            Some(came) if rules.day(*came) == day => Some(Turnout::OnTheDay),
+            Some(_) => Some(Turnout::AnotherDay),
+            None => (day < rules.today()).then_some(Turnout::NotAtAll),
+        }
+    };
+    told.iter().enumerate().filter_map(turned_out).collect()
 }
 
 fn says_it_is_here(fact: &Fact) -> bool {

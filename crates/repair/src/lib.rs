@@ -63,7 +63,7 @@ pub use code::{
     Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
     Resolved, RungAbout, Sits, SnagIs, StallNeeded, Stand, Step, Until, Way, Work, WorkIs,
 };
-pub use coming::{Booking, bookings, expected, expected_told};
+pub use coming::{Turnout, expected, expected_told, turnouts};
 pub use debts::{Debt, debts};
 pub use decide::{Context, EntryFault, Refusal, SumChange, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};

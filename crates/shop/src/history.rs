@@ -1,8 +1,9 @@
 //! What the shop's finished work says of itself: time against book, snags, parts that differed,
 //! comebacks and what they cost, quotes against outcomes, declined work that came back, by which
-//! torques things were tightened. Each figure names the
+//! torques things were tightened, how often bookings came. Each figure names the
 //! orders behind it, and says where there are too few to tell.
 
+mod bookings;
 mod figures;
 mod order;
 mod parts;
@@ -16,6 +17,8 @@ use order::OrderPast;
 use repair::Field;
 use std::collections::BTreeSet;
 use std::sync::Arc;
+
+pub use bookings::{Bookings, Turned, bookings};
 
 /// So many finished orders are looked at, the newest.
 pub const MOST_ORDERS: usize = 400;
@@ -119,6 +122,10 @@ pub fn history(snap: &Snapshot<'_>, kind: Option<&VehicleKind>) -> Result<Histor
     }
     all.push(parts::declined(&orders));
     all.push(parts::torque_sources(&orders));
+    // Who stays away does so from the shop, not from a kind of vehicle.
+    if kind.is_none() {
+        all.push(bookings::part(&bookings(snap)?));
+    }
     Ok(History {
         orders: orders.len(),
         more: finished.len() >= MOST_ORDERS,

@@ -321,6 +321,7 @@ const ROUTES: Table = &[
     ("/file/{id}", ANYBODY),
     ("/api/commands", ANYBODY),
     ("/api/commands/check", ANYBODY),
+    ("/api/day", ANYBODY),
     ("/api/orders", ANYBODY),
     ("/api/orders/{number}", ANYBODY),
     ("/api/orders/{number}/reach", ANYBODY),

@@ -12,6 +12,7 @@ use shop::Device;
 use shop::floor::{
     DayPlan, Days, Further, Spread, StallNeed, Unchecked, days, roll_out, take_in, waits_apart,
 };
+use shop::history::history;
 use shop::repair::System;
 use shop::view::{CallKind, calls, day, week};
 use std::sync::Arc;
@@ -216,6 +217,135 @@ fn a_booked_vehicle_is_waited_for_and_rung_about_when_it_does_not_come() {
     );
     assert_eq!(begins(&plan_of(&bench)), "10:31");
     assert_eq!(bench.view(&order).row.comes, None);
+}
+
+#[test]
+fn places_outside_are_told_and_a_vehicle_is_put_there() {
+    let mut bench = open_shop();
+    let order = bench.open("Ada Brandt", "Drayman", "KD 2302");
+    bench.tell(&order, told("60", "lift"));
+    let places = |bench: &Bench| plan_of(bench).plan.floor.yard_places;
+    // Nobody told any: there is room enough.
+    assert_eq!(places(&bench), None);
+    for (stall, name) in [("out-1", "By the fence"), ("out-2", "Under the tree")] {
+        bench.shop(
+            json!({ "stall-added": { "stall": stall, "name": Device::words(name), "sort": "outside" } }),
+        );
+    }
+    assert_eq!(places(&bench), Some(2));
+    // Nobody works out there.
+    let names = |bench: &Bench| -> Vec<String> {
+        let plan = plan_of(bench);
+        let stalls = plan.plan.floor.stalls.iter();
+        stalls.map(|stall| stall.name.clone()).collect()
+    };
+    assert_eq!(names(&bench), ["By the door", "At the back"]);
+    let put = |bench: &mut Bench, order: &str| {
+        bench.tell(order, json!({ "stood": { "place": { "stall": "out-1" } } }));
+    };
+    put(&mut bench, &order);
+    assert_eq!(work(&plan_of(&bench), 1001), ["work 08:00 to 09:00, 1"]);
+    assert_eq!(
+        bench.view(&order).row.place.as_deref(),
+        Some("By the fence")
+    );
+    let seen = bench.look(day).unwrap();
+    let shown: Vec<(&str, bool)> = (seen.places.iter())
+        .map(|place| (place.called.as_str(), place.yard))
+        .collect();
+    assert_eq!(
+        shown,
+        [
+            ("By the door", false),
+            ("At the back", false),
+            ("By the fence", true)
+        ]
+    );
+    // It comes in and leaves its place; one of which nobody knows the work keeps it.
+    assert_eq!(places(&bench), Some(2));
+    let other = bench.open("Cem Okay", "Selwick", "KD 2303");
+    put(&mut bench, &other);
+    assert_eq!(places(&bench), Some(1));
+    bench.tell(&other, json!({ "stood": { "place": "yard" } }));
+    assert_eq!(places(&bench), Some(1));
+    // What can't roll is not worked on out there.
+    bench.declare(&order, "front-wheel", ("part", "wheels", "outside"), 1);
+    bench.move_to(&order, "front-wheel", "off");
+    assert_eq!(
+        why(&bench, &order),
+        "it stands outside and can't roll: nobody works on it there"
+    );
+}
+
+/// A vehicle that is to come at ten on a day.
+fn booked(bench: &mut Bench, day: &str) -> String {
+    let order = bench.open("Ada Brandt", "Drayman", "KD 2302");
+    bench.tell(
+        &order,
+        json!({ "expected": { "at": format!("{day}T10:00:00Z"), "after": [] } }),
+    );
+    order
+}
+
+#[test]
+fn how_often_bookings_come_is_said_from_twenty_on() {
+    let mut bench = open_shop();
+    assert_eq!(bench.look(week).unwrap().came, None);
+    let orders: Vec<String> = (0..20).map(|_| booked(&mut bench, "2026-11-25")).collect();
+    let ahead = booked(&mut bench, "2026-12-01");
+    let comes = |bench: &mut Bench, orders: &[String]| {
+        for order in orders {
+            bench.tell(order, json!({ "stood": { "place": "yard" } }));
+        }
+    };
+    bench.clock.later(2 * 60);
+    comes(&mut bench, &orders[..17]);
+    // The day is not over: those that are not here may still come.
+    assert_eq!(
+        bench.look(week).unwrap().came.unwrap(),
+        "17 bookings so far: 17 came on the day, 0 on another day, 0 not at all: \
+         too few to tell, from 20 bookings on it can be said"
+    );
+    bench.clock.later(24 * 60);
+    comes(&mut bench, &orders[17..19]);
+    // 3 of 20 with z = 1.2816 (Wilson 1927, memory): 0.0747 and 0.2784.
+    let came = bench.look(week).unwrap().came;
+    assert_eq!(
+        came.unwrap(),
+        "20 bookings so far: 17 came on the day, 2 on another day, 1 not at all. \
+         In the long run 7 to 28 in 100 do not come on their day."
+    );
+    // One that is called off before its day does not count.
+    bench
+        .ask(
+            &ahead,
+            json!({ "void": { "words": Device::words("called off") } }),
+        )
+        .unwrap();
+    bench.clock.later(10 * 24 * 60);
+    let seen = bench.look(|snap| history(snap, None)).unwrap();
+    let part = seen
+        .parts
+        .iter()
+        .find(|part| part.id == "bookings")
+        .unwrap();
+    let figures: Vec<(&str, usize)> = (part.figures.iter())
+        .map(|one| (one.name.as_str(), one.orders.len()))
+        .collect();
+    assert_eq!(
+        figures,
+        [
+            ("Came on the day", 17),
+            ("Came on another day", 2),
+            ("Did not come", 1)
+        ]
+    );
+    assert!(
+        part.figures[0]
+            .words
+            .starts_with("17 of 20; in the long run ")
+    );
+    assert_eq!(part.figures[2].orders, [bench.number(&orders[19])]);
 }
 
 #[test]

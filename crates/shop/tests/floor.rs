@@ -297,6 +297,25 @@ fn looking_again_changes_nothing_until_there_is_news_or_time_passes_it_by() {
     assert!(Arc::ptr_eq(&later, &plan_of(&bench)));
 }
 
+/// In the European Union the clocks go on at 01:00 UTC on the last Sunday of March and back at
+/// 01:00 UTC on the last of October (Directive 2000/84/EC, articles 2 and 3; memory).
+#[test]
+fn work_over_a_change_of_the_clocks_is_as_long_as_it_is() {
+    const DAY: i64 = 24 * 60;
+    // From the bench's Wednesday at eight: Saturday at ten in the evening, in Lisbon.
+    for (later, laid) in [
+        (122 * DAY + 14 * 60, "22:00 to Sun 04:00"),
+        (339 * DAY + 13 * 60, "22:00 to Sun 02:00"),
+    ] {
+        let mut bench = Bench::new();
+        bench.clock.later(later);
+        bench.shop(hours(None, "mon-sun 00:00-24:00"));
+        let order = bench.open("Ada Brandt", "Drayman", "KD 2302");
+        bench.tell(&order, told("300", None, "any"));
+        assert_eq!(at(&plan_of(&bench), 1001), [laid]);
+    }
+}
+
 #[test]
 fn a_promise_that_slips_says_what_keeps_it_and_what_that_costs_the_others() {
     let mut bench = open_shop();

@@ -13,7 +13,7 @@ use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
-use shop::view::{self, OrderRow, OrderView};
+use shop::view::{self, DayTold, OrderRow, OrderView};
 use shop::{Accepted, SentCommand, Snapshot, Trouble, TroubleKind};
 use utoipa::OpenApi;
 
@@ -27,6 +27,7 @@ use utoipa::OpenApi;
     paths(
         commands,
         check,
+        day,
         orders,
         order,
         openapi,
@@ -39,7 +40,7 @@ use utoipa::OpenApi;
         crate::pages::people::sign_in::prove,
         crate::pages::people::sign_in::beside
     ),
-    components(schemas(SentCommand, Accepted, Trouble, OrderRow, OrderView))
+    components(schemas(SentCommand, Accepted, Trouble, DayTold, OrderRow, OrderView))
 )]
 pub struct ApiDoc;
 
@@ -185,6 +186,24 @@ fn command_of(state: &State, headers: &HeaderMap, sent: Value) -> Result<Accepte
     let page = cookie(headers, "who");
     let caller = state.service.caller(named.or(page.as_deref()), device)?;
     state.service.command(&caller, sent)
+}
+
+/// The days ahead: who works where and when, how sure each promise is, whom to ring. The same as
+/// `buttonup day --data FOLDER --json` says.
+#[utoipa::path(
+    get,
+    path = "/api/day",
+    responses(
+        (status = 200, description = "the days ahead", body = DayTold),
+        (status = 503, description = "not now", body = Trouble),
+    )
+)]
+pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    let caller = caller_of(&state, &headers);
+    match blocking(move || state.service.look(&caller, view::day_told)).await {
+        Ok(day) => Json(day).into_response(),
+        Err(trouble) => answer(&trouble),
+    }
 }
 
 /// What to look for.

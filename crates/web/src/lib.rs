@@ -69,6 +69,7 @@ pub fn router_with(state: State, port: u16, patience: Patience) -> Router {
     let doors = Router::new()
         .route("/api/commands", post(door::commands))
         .route("/api/commands/check", post(door::check))
+        .route("/api/day", get(door::day))
         .route("/api/orders", get(door::orders))
         .route("/api/openapi.json", get(door::openapi))
         .merge(of_orders(&state))

@@ -6,8 +6,8 @@ use crate::keep::Place;
 use jiff::civil::Date;
 use serde_json::{Value, json};
 use shop::floor::{Calendar, DayPlan, Days, Planned, days};
-use shop::view::{PlannedView, planned_view};
-use stalls::{Ask, Minute, Plan};
+use shop::view::{DayTold, PlannedView, nothing_told, plan_told, planned_view};
+use stalls::{Ask, Call, Minute, Plan};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -36,7 +36,7 @@ pub fn run(asked: &Day) -> Result<Answer, Wrong> {
     }
     Ok(Answer {
         text: words(&days, plan.as_ref(), &shown).join("\n"),
-        json: value(&days, plan.as_ref(), &shown),
+        json: value(&days, plan.as_ref(), shown),
         good: days.missing.is_empty(),
     })
 }
@@ -97,7 +97,7 @@ fn words(days: &Days, plan: Option<&Part<'_>>, shown: &PlannedView) -> Vec<Strin
         .map(|missing| format!("nothing is planned: {missing}"))
         .collect();
     match plan {
-        Some(plan) => lines.push(told(plan).0),
+        Some(plan) => lines.push(told(plan)),
         None if lines.is_empty() => lines.push("nothing is left to be planned".to_owned()),
         None => {}
     }
@@ -129,29 +129,34 @@ fn words(days: &Days, plan: Option<&Part<'_>>, shown: &PlannedView) -> Vec<Strin
     lines
 }
 
-fn value(days: &Days, plan: Option<&Part<'_>>, shown: &PlannedView) -> Value {
-    let mut value = match plan {
-        Some(plan) => told(plan).1,
-        None => json!({}),
-    };
-    value["missing"] = json!(days.missing);
-    value["not_planned"] = json!(shown.not_planned);
-    value["orders"] = json!(shown.promises);
-    value
+fn value(days: &Days, plan: Option<&Part<'_>>, shown: PlannedView) -> Value {
+    let told = plan.map(|part| {
+        let iso = |minute| part.calendar.iso(minute);
+        plan_told(&part.plan, &part.promises, &calls(part), &iso)
+    });
+    json!(DayTold {
+        plan: told.unwrap_or_else(|| nothing_told(days)),
+        missing: shown.missing,
+        not_planned: shown.not_planned,
+        orders: shown.promises,
+    })
 }
 
-/// What a plan tells in the form of a file's plan: for a person, and for a program.
-fn told(plan: &Part<'_>) -> (String, Value) {
-    let say = |minute| plan.calendar.say(minute);
-    let calls = stalls::calls(plan.whole, &plan.promises, &Ask::default(), &say);
+fn calls(part: &Part<'_>) -> Vec<Call> {
+    let say = |minute| part.calendar.say(minute);
+    stalls::calls(part.whole, &part.promises, &Ask::default(), &say)
+}
+
+/// What a plan tells a person, in the form of a file's plan.
+fn told(part: &Part<'_>) -> String {
     let told = Told {
-        say: &say,
-        iso: &|minute| plan.calendar.iso(minute),
+        say: &|minute| part.calendar.say(minute),
+        iso: &|minute| part.calendar.iso(minute),
         warnings: Vec::new(),
-        plan: &plan.plan,
-        promises: &plan.promises,
-        calls: &calls,
+        plan: &part.plan,
+        promises: &part.promises,
+        calls: &calls(part),
         compared: None,
     };
-    (told.words(), told.json())
+    told.words()
 }

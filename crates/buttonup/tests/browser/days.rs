@@ -43,6 +43,11 @@ impl Device {
         Ok(Self { who, seq: 0 })
     }
 
+    /// The commands that follow are numbered from here.
+    pub(super) fn goes_on_from(&mut self, seq: u64) {
+        self.seq = seq;
+    }
+
     pub(super) fn command(&mut self, stream: &str, part: &str, content: Value) -> Value {
         self.seq += 1;
         let mut command = json!({
@@ -58,7 +63,7 @@ impl Device {
     }
 
     /// A vehicle that is checked in.
-    fn checked_in(&mut self, order: &str, customer: &str, vehicle: &str) -> Vec<Value> {
+    pub(super) fn checked_in(&mut self, order: &str, customer: &str, vehicle: &str) -> Vec<Value> {
         let (of_customer, of_vehicle) =
             (format!("customer:{order}-c"), format!("vehicle:{order}-v"));
         let texts = json!({ "name": words(customer), "phone": words("0600 555 010") });
@@ -311,7 +316,7 @@ fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
 }
 
 /// The name in the record of somebody on the page of the shop.
-fn person(browser: &Browser, name: &str) -> Result<String> {
+pub(super) fn person(browser: &Browser, name: &str) -> Result<String> {
     let id = browser.execute(
         "return [...document.querySelectorAll('details[id^=person-]')]
            .find((one) => one.textContent.includes(arguments[0])).id.slice('person-'.length);",

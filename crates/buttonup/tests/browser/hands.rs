@@ -147,6 +147,16 @@ pub fn shop() -> Result<Shop> {
 
 /// The owner, who sets up the shop with a second person.
 pub fn owner<'a>(shop: &'a Shop, who: &'static str, second: &str) -> Result<Hand<'a>> {
+    owner_in(shop, who, second, None)
+}
+
+/// The same, in another time zone than the usual.
+pub fn owner_in<'a>(
+    shop: &'a Shop,
+    who: &'static str,
+    second: &str,
+    zone: Option<&str>,
+) -> Result<Hand<'a>> {
     let owner = Hand::nobody(shop, who, DESK)?;
     owner.go("/")?;
     owner.sees("Your shop")?;
@@ -154,6 +164,9 @@ pub fn owner<'a>(shop: &'a Shop, who: &'static str, second: &str) -> Result<Hand
     owner.write("Your name", who)?;
     owner.write("Name of a second person", second)?;
     owner.write("hour's labour", "96")?;
+    if let Some(zone) = zone {
+        owner.write("Time zone", zone)?;
+    }
     owner.tap("Set up")?;
     owner.follow(who)?;
     owner.sees("Check in a vehicle")?;

@@ -15,6 +15,7 @@ mod hands;
 mod layout;
 mod leaving;
 mod live;
+mod morning;
 mod people;
 mod plan;
 mod reach;

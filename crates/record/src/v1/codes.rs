@@ -300,6 +300,7 @@ codes! { UnitsForm = Units {
 codes! { StallIsForm = StallIs {
     Lift = "lift",
     Flat = "flat",
+    Outside = "outside",
 } }
 
 codes! { StallNeededForm = StallNeeded {

@@ -634,7 +634,7 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
         ("departed", json!({ "person": "$id" })),
         (
             "stall-added",
-            json!({ "stall": "$id", "name": "$words", "sort": code("lift flat") }),
+            json!({ "stall": "$id", "name": "$words", "sort": code("lift flat outside") }),
         ),
         ("number-given", json!({ "number": "$u64", "order": "$id" })),
         (
@@ -690,7 +690,7 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
         ),
         (
             "stall-told",
-            json!({ "stall": "$id", "name": "$words", "sort": code("lift flat"), "after": ["$id"] }),
+            json!({ "stall": "$id", "name": "$words", "sort": code("lift flat outside"), "after": ["$id"] }),
         ),
         (
             "stall-fitted",

@@ -124,6 +124,8 @@ pub enum StallIs {
     Lift,
     /// Flat floor.
     Flat,
+    /// A place outside, where a vehicle stands and nobody works on it.
+    Outside,
 }
 
 /// What stands in the shop's stream.

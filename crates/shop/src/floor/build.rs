@@ -93,8 +93,27 @@ struct Coming {
     assigned: BTreeSet<PersonId>,
     /// When the vehicle comes, if it is not here.
     arrives: Option<Spread>,
+    /// Whether it stands outside.
+    outside: bool,
     figures: Figures,
     left: Result<Box<Phases>, (InEach, &'static str)>,
+}
+
+/// The places of the shop: its stalls by their place on the floor, and those outside.
+struct Places {
+    stalls: Vec<StallId>,
+    outside: BTreeSet<StallId>,
+}
+
+impl Places {
+    /// Whether a vehicle stands outside.
+    fn stands_outside(&self, order: &Order) -> bool {
+        match stands(order) {
+            Some(Place::Stall(stall)) => self.outside.contains(&stall),
+            Some(Place::Yard) => true,
+            Some(Place::Away) | None => false,
+        }
+    }
 }
 
 /// Builds the floor from the record.
@@ -114,11 +133,11 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
             Windows::default()
         }
     };
-    let (mut floor, stall_ids) = stalls(snap, now, &opening);
+    let (mut floor, places) = stalls(snap, now, &opening);
     // Without hours nothing else needs to be looked at.
-    let coming = match missing.is_empty() {
-        true => coming(snap, &calendar, &opening, now)?,
-        false => Vec::new(),
+    let (coming, done_outside) = match missing.is_empty() {
+        true => coming(snap, &calendar, &opening, now, &places)?,
+        false => Default::default(),
     };
     let named = coming.iter().flat_map(|one| &one.assigned).collect();
     let helps = coming.iter().any(Coming::asks_for_helpers);
@@ -147,13 +166,16 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
         not_planned: Vec::new(),
         missing,
     };
-    built.take(snap, coming, &stall_ids);
+    built.take(snap, coming, &places, done_outside);
     Ok(built)
 }
 
-fn stalls(snap: &Snapshot<'_>, now: Minute, opening: &Windows) -> (Floor, Vec<StallId>) {
+fn stalls(snap: &Snapshot<'_>, now: Minute, opening: &Windows) -> (Floor, Places) {
     let shop = &snap.world().shop;
-    let all = shop.stalls();
+    let (outside, all): (Vec<_>, Vec<_>) = shop
+        .stalls()
+        .into_iter()
+        .partition(|(.., sort)| *sort == StallIs::Outside);
     let names = unique(all.iter().map(|(_, name, _)| snap.texts().text(*name)));
     let place = |id: &StallId| all.iter().position(|(other, ..)| *other == id);
     let stalls = all.iter().zip(names).map(|((id, _, sort), name)| {
@@ -173,7 +195,11 @@ fn stalls(snap: &Snapshot<'_>, now: Minute, opening: &Windows) -> (Floor, Vec<St
         stalls: stalls.collect(),
         ..Floor::default()
     };
-    (floor, all.into_iter().map(|(id, ..)| id.clone()).collect())
+    let places = Places {
+        stalls: all.into_iter().map(|(id, ..)| id.clone()).collect(),
+        outside: outside.into_iter().map(|(id, ..)| id.clone()).collect(),
+    };
+    (floor, places)
 }
 
 /// A stall to which one comes only by crossing itself, if there is one.
@@ -191,13 +217,15 @@ fn in_a_circle(stalls: &[Stall]) -> Option<usize> {
     (0..stalls.len()).find(reaches_itself)
 }
 
-/// The orders that are here or come, each with what is left of it.
+/// The orders that are here or come, each with what is left of it; and how many more stand outside
+/// on which nothing is left.
 fn coming(
     snap: &Snapshot<'_>,
     calendar: &Calendar,
     opening: &Windows,
     now: Minute,
-) -> Result<Vec<Coming>, Trouble> {
+    places: &Places,
+) -> Result<(Vec<Coming>, usize), Trouble> {
     let learnt = Learnt::of(snap)?;
     let around = Around {
         snap,
@@ -207,7 +235,7 @@ fn coming(
         now,
     };
     let world = snap.world();
-    let mut out = Vec::new();
+    let (mut out, mut done_outside) = (Vec::new(), 0);
     for row in rows_here(snap)? {
         let Some(id) = world
             .order_numbered(row.number)?
@@ -217,10 +245,14 @@ fn coming(
         };
         let order = world.order(&id)?;
         let comes = expected(&order).map(|at| calendar.minute(at));
+        let outside = comes.is_none() && places.stands_outside(&order);
         let left = match known(snap, &id, &order, comes, now)? {
             Some(why) => Err(why),
             None => match left(&around, &order, &row)? {
-                Left::Nothing => continue,
+                Left::Nothing => {
+                    done_outside += usize::from(outside);
+                    continue;
+                }
                 Left::Phases(phases) => Ok(phases),
                 Left::Unknown(why, page) => Err((why, page)),
             },
@@ -230,13 +262,14 @@ fn coming(
             figures: figures(snap, &order)?,
             promise: promised(&order).map(|at| calendar.minute(at)),
             assigned: assigned_to(&order),
+            outside,
             row,
             id,
             left,
         });
     }
     out.sort_by_key(|one| one.row.number);
-    Ok(out)
+    Ok((out, done_outside))
 }
 
 fn assigned_to(order: &Order) -> BTreeSet<PersonId> {
@@ -301,12 +334,24 @@ impl Coming {
 
 impl Built {
     /// Takes in each order that can be planned; the others are told, and what can't roll of them
-    /// holds its stall.
-    fn take(&mut self, snap: &Snapshot<'_>, coming: Vec<Coming>, stalls: &[StallId]) {
+    /// holds its stall, and what stands outside its place there. So many more stand outside on which
+    /// nothing is left.
+    fn take(
+        &mut self,
+        snap: &Snapshot<'_>,
+        coming: Vec<Coming>,
+        places: &Places,
+        done_outside: usize,
+    ) {
         let stands = |row: &OrderRow| {
             let stall = row.stall.as_deref()?;
-            stalls.iter().position(|id| id.as_str() == stall)
+            places.stalls.iter().position(|id| id.as_str() == stall)
         };
+        let outside: BTreeSet<u64> = coming
+            .iter()
+            .filter(|one| one.outside)
+            .map(|one| one.row.number)
+            .collect();
         // Who can't roll keeps its place; of others only the first stands where it was told.
         let mut taken: BTreeMap<usize, u64> = BTreeMap::new();
         let still_first = coming.iter().filter(|one| !one.row.can_roll);
@@ -359,6 +404,13 @@ impl Built {
                 running: is_running,
             });
         }
+        // What is to be worked on leaves its place outside to what comes out for it.
+        let left_out = self.not_planned.iter().map(|one| one.number);
+        let stays = done_outside + left_out.filter(|one| outside.contains(one)).count();
+        let told = (!places.outside.is_empty()).then_some(places.outside.len());
+        self.floor.yard_places = told.map(|told| told.saturating_sub(stays));
+        self.news
+            .push_str(&format!("|{:?}", self.floor.yard_places));
     }
 
     /// What keeps the order that came last from being planned.
@@ -398,6 +450,7 @@ impl Built {
         let left = one.left.as_ref().map_err(Clone::clone)?;
         if !one.row.can_roll && stall.is_none() {
             let why = match &one.row.stall {
+                _ if one.outside => InEach::of(words::outside_and_cannot_roll),
                 Some(_) => InEach::of(words::another_in_its_stall),
                 None => InEach::of(words::stall_not_told),
             };

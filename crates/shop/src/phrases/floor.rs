@@ -28,6 +28,8 @@ phrases! {
     /// Why an order is not planned.
     pub stall_not_told = "it can't roll, and nobody told in which stall it stands", "es kann nicht rollen, und niemand hat gesagt, auf welchem Platz es steht";
     /// Why an order is not planned.
+    pub outside_and_cannot_roll = "it stands outside and can't roll: nobody works on it there", "es steht draußen und kann nicht rollen: dort arbeitet niemand daran";
+    /// Why an order is not planned.
     pub no_minutes = "no minutes: nobody told how long the work takes", "keine Minuten: niemand hat gesagt, wie lange die Arbeit dauert";
     /// Why an order is not planned.
     pub told_minutes_worked(minutes) = "no minutes: the {minutes} that were told are worked", "keine Minuten: die genannten {minutes} sind abgearbeitet";
@@ -47,6 +49,8 @@ phrases! {
     pub nobody_knows(system) = "nobody is told to know {system}", "bei niemandem ist eingetragen: {system}";
     /// Why an order is not planned: who is to do it, and the system.
     pub told_does_not_know(who, system) = "{who} is to do it and is not told to know {system}", "{who} soll es machen, eingetragen ist dort nicht: {system}";
+    /// Under a plan: an order that does not fit into the hours that are planned.
+    pub not_within_the_hours(order) = "{order} is not done within the hours given: plan more days, or give it to somebody else", "{order} wird in den vorhandenen Stunden nicht fertig: mehr Tage planen oder jemand anderem geben";
     /// What is waited for, in the plan of an order.
     pub the_customers_answer = "the customer's answer", "die Antwort des Kunden";
     /// What is done, in the plan of an order.

@@ -111,4 +111,26 @@ phrases! {
     pub about_declined = "What a customer did not want done, and whether a later visit of the vehicle did it.", "Was ein Kunde nicht machen ließ, und ob ein späterer Besuch es gebracht hat.";
     /// A month with its year.
     pub month(month, year) = "{month} {year}", "{month} {year}";
+    /// How many bookings.
+    pub bookings(n) = ["{n} booking", "{n} bookings"], ["{n} Buchung", "{n} Buchungen"];
+    /// How bookings turned out.
+    pub bookings_came(bookings, came, another, never) = "{bookings} so far: {came} came on the day, {another} on another day, {never} not at all", "{bookings} bisher: {came} am vereinbarten Tag gekommen, {another} an einem anderen Tag, {never} gar nicht";
+    /// The same, and how many in a hundred stay away on their day.
+    pub stay_away_in_hundred(came, low, high) = "{came}. In the long run {low} to {high} in 100 do not come on their day.", "{came}. Auf Dauer kommen {low} bis {high} von 100 nicht am vereinbarten Tag.";
+    /// The same, and that they are too few.
+    pub bookings_too_few(came, least) = "{came}: too few to tell, from {least} bookings on it can be said", "{came}: zu wenige für eine Aussage, möglich ab {least} Buchungen";
+    /// So many of so many, and where the share lies in the long run.
+    pub in_the_long_run(some, low, high) = "{some}; in the long run {low} to {high} in 100", "{some}; auf Dauer {low} bis {high} von 100";
+    /// A heading of the history.
+    pub bookings_kept = "Bookings that came", "Buchungen, die kamen";
+    /// What figures of bookings say.
+    pub about_bookings = "Of the times that were agreed for vehicles to come, by the newest orders. What was changed or called off before its day does not count. The line is where the share lies 8 times in 10.", "Die vereinbarten Zeiten, zu denen Fahrzeuge kommen sollten, aus den neuesten Aufträgen. Was vor dem Tag verschoben oder abgesagt wurde, zählt nicht. Auf der Linie liegt der Anteil in 8 von 10 Fällen.";
+    /// What the scale of a drawing tells.
+    pub scale_bookings = "in 100 that are booked", "von 100 gebuchten";
+    /// How a booking turned out.
+    pub came_on_the_day = "Came on the day", "Am vereinbarten Tag";
+    /// How a booking turned out.
+    pub came_another_day = "Came on another day", "An einem anderen Tag";
+    /// How a booking turned out.
+    pub came_not_at_all = "Did not come", "Nicht gekommen";
 }

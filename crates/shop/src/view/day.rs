@@ -432,12 +432,14 @@ fn goes_home(
     })
 }
 
-/// Each stall with what stands in it, then what stands elsewhere.
+/// Each stall with what stands in it, then what stands elsewhere: outside too, by the name of the
+/// place where that is told.
 fn places(snap: &Snapshot<'_>, orders: Vec<DayOrder>) -> Vec<DayPlace> {
     let stalls = snap.world().shop.stalls();
     let mut out: Vec<DayPlace> = Vec::new();
     let mut elsewhere = orders;
-    for (nth, (id, name, sort)) in stalls.iter().enumerate() {
+    let stalls = stalls.iter().filter(|one| one.2 != StallIs::Outside);
+    for (nth, (id, name, sort)) in stalls.enumerate() {
         let here = |one: &DayOrder| one.row.stall.as_deref() == Some(id.as_str());
         let (there, rest): (Vec<_>, Vec<_>) = elsewhere.into_iter().partition(here);
         elsewhere = rest;

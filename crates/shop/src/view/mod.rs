@@ -7,6 +7,7 @@ mod bolts;
 mod calls;
 mod credits;
 mod day;
+mod day_told;
 mod desk;
 mod goods;
 mod items;
@@ -38,6 +39,10 @@ pub use bolts::{Face, Shape, bolt_places, face};
 pub use calls::{CallKind, CallView, calls};
 pub use credits::{CreditView, CreditedView, LessView, ShareView};
 pub use day::{DayOrder, DayPerson, DayPlace, DayView, ExpectedView, HomeView, MineView, day};
+pub use day_told::{
+    CallTold, DayTold, PlanTold, PromiseTold, WorkOf, WorkTold, day_told, nothing_told, plan_notes,
+    plan_told,
+};
 pub(crate) use desk::entry_label;
 pub use desk::{
     ConsentView, InvoiceView, LineView, PaymentView, PriceEntryView, PriceView, TotalView,

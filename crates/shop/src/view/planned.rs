@@ -5,6 +5,7 @@ use crate::floor::{DayPlan, Days, NotPlanned, Offer, SLIPS, ToKeep};
 use crate::phrases::calls as words;
 use crate::snapshot::Snapshot;
 use serde::Serialize;
+use utoipa::ToSchema;
 
 /// What is planned, beside what was worked.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
@@ -18,7 +19,7 @@ pub struct PlannedView {
 }
 
 /// An order that is left out.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct NotPlannedView {
     /// The order's number.
     pub number: u64,
@@ -31,7 +32,7 @@ pub struct NotPlannedView {
 }
 
 /// When an order is ready.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct PromiseView {
     /// The order's number.
     pub number: u64,

@@ -26,6 +26,9 @@ pub struct WeekView {
     pub days: Vec<WeekDay>,
     /// How many orders are left out of the plan, so that their work is not in it.
     pub not_planned: usize,
+    /// How often bookings came so far, in a sentence; nothing where none is known. The room takes
+    /// every booking as coming all the same: who stays away is known only on the day.
+    pub came: Option<String>,
 }
 
 /// One day.
@@ -75,6 +78,7 @@ pub fn week(snap: &Snapshot<'_>) -> Result<WeekView, Trouble> {
     Ok(WeekView {
         missing: days.missing.clone(),
         not_planned: days.not_planned.len(),
+        came: crate::history::bookings(snap)?.said(),
         days: dates
             .map(|date| {
                 let room = room(snap, &days, date);

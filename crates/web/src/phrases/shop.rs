@@ -101,6 +101,10 @@ phrases! {
     pub technician_narrow = "techni\u{ad}cian", "Mecha\u{ad}niker";
     /// The same as a choice in a narrow place: `\u{ad}` is where it may be parted.
     pub apprentice_narrow = "appren\u{ad}tice", "Azubi";
+    /// A press: somebody is ill or away today.
+    pub not_here_today = "Not here today", "Heute nicht da";
+    /// Small words on that press.
+    pub the_day_is_laid_anew = "the day is planned anew", "der Tag wird neu geplant";
     /// A press: adds a person.
     pub add = "Add", "Hinzufügen";
     /// Heading.
@@ -113,6 +117,8 @@ phrases! {
     pub lift = "lift", "Bühne";
     /// What a stall is: one without a lift.
     pub flat = "flat", "ohne Bühne";
+    /// What a stall is: a place in the yard, where nobody works.
+    pub outside = "outside", "draußen";
     /// Behind what a stall is: the heaviest vehicle that its lift carries.
     pub up_to_weight(weight) = ", up to {weight}", ", bis {weight}";
     /// Behind that: the highest vehicle.

@@ -228,6 +228,8 @@ phrases! {
     pub why_and_who_stands_where = "Why, and who stands where", "Warum, und wer wo steht";
     /// Hint of that field: in which part one writes it.
     pub as_owner_or_foreman = "as the owner or the foreman", "als Inhaber oder Meister";
+    /// The way to where it is told in which stall or outside a vehicle that was rolled stands.
+    pub where_it_stands_now = "Where it stands now", "Wo es jetzt steht";
     /// Small words on a press with the name of a stall, or the yard.
     pub pushed_there = "pushed there", "dorthin geschoben";
     /// Press: pushed to the yard.

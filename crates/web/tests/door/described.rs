@@ -40,6 +40,7 @@ fn it_names_every_door_and_every_schema_it_speaks_of() {
             "/api/calc/{room}/{calculator}",
             "/api/commands",
             "/api/commands/check",
+            "/api/day",
             "/api/live",
             "/api/openapi.json",
             "/api/orders",
@@ -66,6 +67,7 @@ fn it_names_every_door_and_every_schema_it_speaks_of() {
         "Trouble",
         "OrderRow",
         "OrderView",
+        "DayTold",
         "FactForm",
         "RequestForm",
     ] {
@@ -126,6 +128,10 @@ fn what_the_door_takes_and_gives_is_as_described() {
         // Nothing at all fits a schema that is worth something.
         assert!(fits(&api, &schema, &json!(7)).is_err());
     };
+    check(
+        answers("/api/day", "get", 200),
+        &door.get("/api/day").json(),
+    );
     check(
         answers("/api/orders", "get", 200),
         &door.get("/api/orders").json(),
@@ -275,6 +281,7 @@ fn askings(door: &Door) -> Vec<Asking> {
         post("/api/commands/check", json!([{ "fly": 1 }]), 400),
         post("/api/commands/check", json!({ "no": "list" }), 400),
         post("/api/commands/check", json!([part(open("asked"))]), 422),
+        get("/api/day", "/api/day", 200),
         get("/api/orders", "/api/orders", 200),
         get("/api/orders", "/api/orders?find=1001&before=2000", 200),
         get("/api/orders", "/api/orders?before=many", 400),

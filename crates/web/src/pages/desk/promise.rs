@@ -161,7 +161,10 @@ fn button_up(
         @match found {
             None => {},
             Some(Err(why)) => @for why in &why { p class="no gap" { (shop::say::capital(why)) } },
-            Some(Ok(found)) => (rolled_out(&found, place)),
+            Some(Ok(found)) => {
+                (rolled_out(&found, place))
+                a class="row" href=(format!("/o/{}#place", view.number)) { span class="what strong" { (say::where_who_when()) } }
+            },
         }
     })
 }

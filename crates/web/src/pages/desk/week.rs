@@ -37,6 +37,10 @@ pub async fn week(extract::State(state): extract::State<State>, headers: HeaderM
                     p class="soft gap" { (say::room_is_honest()) }
                     @if week.not_planned > 0 { p class="wait gap" { (say::not_in_the_room(week.not_planned)) } }
                 }
+                @if let Some(came) = &week.came {
+                    p class="gap" { (came) }
+                    p class="soft gap" { (say::room_takes_all_as_coming()) }
+                }
                 @for day in &week.days { (one_day(day, week.missing.is_empty())) }
                 div class="presses low on-phone" { (link(Look::Plain, say::fit_one_in(), "", "/fit-in")) }
             },

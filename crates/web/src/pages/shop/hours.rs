@@ -108,6 +108,23 @@ pub fn of_person(visit: &Visit<'_>, person: &str) -> Markup {
     }
 }
 
+/// One press for who is not there today, as long as it is not told.
+pub fn not_here_today(visit: &Visit<'_>, person: &str) -> Markup {
+    let shop = &visit.snap.world().shop;
+    let today = visit.snap.rules().today();
+    let told = shop.days_off().iter().any(|one| {
+        one.person.is_some_and(|who| who.as_str() == person)
+            && (one.first..=one.last).contains(&today)
+    });
+    let off = of_shop(json!({ "days-off": { "id": new("off"), "person": person,
+        "first": today.to_string(), "last": today.to_string() } }));
+    html! {
+        @if !told {
+            form { div class="presses" { (button(Look::Plain, say::not_here_today(), say::the_day_is_laid_anew(), &[off], None)) } }
+        }
+    }
+}
+
 fn words(skills: &[System]) -> String {
     if skills.is_empty() {
         return say::not_told().to_owned();

@@ -228,7 +228,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                     }
                 }
                 div {
-                    h2 { (say::stalls()) }
+                    h2 id="stalls" { (say::stalls()) }
                     (stalls(visit)?)
                     form {
                         (required("name", say::another_stall(), "", ""))
@@ -313,7 +313,11 @@ const ROLES_NARROW: &[(&str, Said)] = &[
 ];
 
 /// What a stall is, by its code.
-const SORTS: &[(&str, Said)] = &[("lift", say::lift), ("flat", say::flat)];
+const SORTS: &[(&str, Said)] = &[
+    ("lift", say::lift),
+    ("flat", say::flat),
+    ("outside", say::outside),
+];
 
 /// The words of these codes.
 fn in_words(roles: &[&'static str]) -> String {
@@ -345,6 +349,7 @@ fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &[&'static str
     html! {
         details id=(format!("person-{person}")) {
             summary class="row" { span class="what" { (name) } span class="soft" { (in_words(roles)) } }
+            (super::hours::not_here_today(visit, person))
             form {
                 (required("name", say::name(), "", name))
                 fieldset data-one-of=(say::tick_what_they_do()) {

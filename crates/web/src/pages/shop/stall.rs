@@ -41,14 +41,17 @@ fn crossed(visit: &Visit<'_>, crosses: &[StallId]) -> Vec<String> {
         .collect()
 }
 
-/// The fields for it. What is left empty is not known, and not checked.
+/// The fields for it; outside there are none. What is left empty is not known, and not checked.
 pub fn takes(visit: &Visit<'_>, stall: &StallId, sort: StallIs) -> Markup {
     let shop = &visit.snap.world().shop;
     let fitted = shop.fitted(stall);
+    if sort == StallIs::Outside {
+        return html! {};
+    }
     let others: Vec<(String, String)> = shop
         .stalls()
         .into_iter()
-        .filter(|(id, ..)| *id != stall)
+        .filter(|(id, _, sort)| *id != stall && *sort != StallIs::Outside)
         .map(|(id, name, _)| (id.as_str().to_owned(), visit.snap.texts().text(name)))
         .collect();
     let crosses = fitted.map_or(&[][..], |fitted| fitted.crosses);

@@ -125,6 +125,9 @@ pub async fn gate(
                     }
                 }
             }
+            @if gate.may && code == "roll" {
+                a class="row" href=(format!("/o/{}#place", order.number)) { span class="what strong" { (say::where_it_stands_now()) } }
+            }
             (push(visit, &order, gate))
             (waive(&order, gate, &code))
             div class="presses low" {

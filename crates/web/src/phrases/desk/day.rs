@@ -114,6 +114,9 @@ phrases! {
     /// Under the drawing of the week.
     pub room_is_honest = "Room: what is left where work takes as long as it does 8 times in 10.",
         "Frei: was bleibt, wenn die Arbeit so lange dauert wie in 8 von 10 Fällen.";
+    /// Under how often bookings came: that the room does not count on any staying away.
+    pub room_takes_all_as_coming = "The room takes every booking as coming: who stays away is known only on the day, and when all come there has to be room for all.",
+        "Beim Freien zählt jede Buchung als gekommen: Wer wegbleibt, weiß man erst am Tag, und wenn alle kommen, muss für alle Platz sein.";
     /// Under that: orders whose work nobody knows.
     pub not_in_the_room(n) = ["{n} order is not planned: its work is not in this.", "{n} orders are not planned: their work is not in this."],
         ["{n} Auftrag ist nicht geplant: seine Arbeit fehlt hier.", "{n} Aufträge sind nicht geplant: ihre Arbeit fehlt hier."];
