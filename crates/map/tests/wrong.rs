@@ -93,7 +93,7 @@ fn soon(what: &str, text: &str) -> Vec<Trouble> {
     let began = Instant::now();
     let said = said("huge.toml", text);
     let took = began.elapsed();
-    assert!(took < Duration::from_secs(10), "{what}: {took:?}");
+    assert!(took < Duration::from_secs(60), "{what}: {took:?}");
     said
 }
 

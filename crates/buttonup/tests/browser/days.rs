@@ -309,7 +309,7 @@ fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
     browser.wait_for_text("Yes: no promise suffers.")?;
     browser.set_viewport(PHONE)?;
     browser.goto(&shop.server.url("/"))?;
-    browser.wait_for_text("Your day")?;
+    browser.wait_for_text("1003 Orrin Pico")?;
     let errors = browser.console_errors()?;
     ensure!(errors.is_empty(), "{}", errors.join("\n"));
     Ok(())

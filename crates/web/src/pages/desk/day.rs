@@ -255,10 +255,11 @@ fn mine(mine: &[MineView]) -> Markup {
 fn to_come(expected: &[ExpectedView]) -> Markup {
     html! {
         section {
-            h2 class="spread" { span { (say::to_come()) } a class="soft" href="/week" { (say::the_week()) } }
+            h2 class="spread" { span { (say::to_come()) } a class="soft on-desk" href="/week" { (say::the_week()) } }
             @if expected.is_empty() { p class="soft gap" { (say::nothing_booked()) } }
             @for one in expected.iter().take(MOST) { (booked(one)) }
             (more(expected.len().saturating_sub(MOST), "/week"))
+            a class="row on-phone" href="/week" { span class="what" { (say::the_week()) } }
         }
     }
 }
