@@ -173,7 +173,8 @@ fn folded(map: &Map, sight: &Sight, shown: &[(ItemId, &MapItem)]) -> BTreeMap<It
             .firsts(part)
             .iter()
             .any(|(first, either)| first == item && *either);
-        let elsewhere = place_of(known).is_some() && place_of(known) != place_of(its);
+        let elsewhere =
+            matches!((place_of(known), place_of(its)), (Some(at), Some(of)) if at != of);
         if !small(its) && !either && !elsewhere && !sight.wanted.contains(item) && alike(item, part)
         {
             with.insert(item.clone(), part.clone());
