@@ -56,7 +56,7 @@ phrases! {
     /// What is done, in the plan of an order.
     pub take_apart = "take apart", "zerlegen";
     /// What is done, in the plan of an order.
-    pub put_together = "put together", "zusammenbauen";
+    pub put_together = "put together", "zusammen\u{ad}bauen";
     /// What is done, in the plan of an order, where it is not known more closely.
     pub work = "work", "Arbeit";
     /// What is done at the end, in the plan of an order.

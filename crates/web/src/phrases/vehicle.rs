@@ -563,7 +563,7 @@ phrases! {
     pub fill_in_what_was_measured = "Fill in what you measured; the rest stays as it is. A figure without a unit is in the unit beside it.",
         "Eintragen, was gemessen wurde; der Rest bleibt, wie er ist. Eine Zahl ohne Einheit gilt in der Einheit daneben.";
     /// Field: the least that is allowed.
-    pub least_allowed = "Least allowed", "Mindestmaß";
+    pub least_allowed = "Least allowed", "Mindest\u{ad}maß";
     /// Behind a measure.
     pub below_the_least = ", below the least", ", unter dem Mindestmaß";
     /// Beside a field: what was measured on the visit before, and when.

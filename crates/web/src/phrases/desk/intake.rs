@@ -38,7 +38,7 @@ phrases! {
     /// What the odometer read on the visit before.
     pub last_time(reading) = "Last time: {reading}", "Letztes Mal: {reading}";
     /// Choice: the keys are here.
-    pub keys_taken = "taken", "angenommen";
+    pub keys_taken = "taken", "ange\u{ad}nommen";
     /// Choice: the keys are not here.
     pub keys_not_here = "not here", "nicht hier";
     /// The identification number is one.
