@@ -178,7 +178,8 @@ fn stages(snap: &Snapshot<'_>, number: u64, id: &OrderId) -> Result<(Vec<Stage>,
         }
         let (page, name, as_shown) = supposed.look(snap, |snap| shown(snap, number))?;
         let names: Vec<String> = as_shown.iter().map(|_| Device::name()).collect();
-        for (name, template) in names.iter().zip(&as_shown) {
+        let done = names.iter().zip(&as_shown);
+        for (name, template) in done.filter(|(_, template)| !template.is_null()) {
             let Some(part) = as_pressed(template) else {
                 continue;
             };

@@ -53,7 +53,8 @@ pub struct Next {
     pub shown: Shown,
     /// Which stage it is, told from others; nothing where there is none.
     pub name: String,
-    /// The commands of "as shown", as templates; none where nothing more is done by it.
+    /// The commands of "as shown", as templates; none where nothing more is done by it. What is
+    /// not ticked by itself is null in its place.
     pub as_shown: Vec<Value>,
 }
 
@@ -205,6 +206,9 @@ fn shown(
     let commands = Row::commands(&rows, order, closing);
     let name = name_of(order, &rows);
     let belts = belts(visit, order, &rows, way)?;
+    // A look is its own tick; what stands alone is said by the press itself.
+    let alone = rows.iter().filter(|row| !row.only_told()).count() == 1;
+    let ticked = |row: &Row<'_>| alone || !row.is_look();
     let markup = html! {
         p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (say::stages_left(left)) } }
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
@@ -219,11 +223,9 @@ fn shown(
         }
         // A clock runs on it while it is shown to who works on it: see the page's script.
         form data-name=(name) data-stage=[runs.then_some(&name)] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
-            // What stands alone is said by the press itself.
-            @let alone = rows.iter().filter(|row| !row.only_told()).count() == 1;
             div data-one-of=(say::tick_what_is_done()) {
                 @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
-                    (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id()), alone))
+                    (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id()), ticked(row)))
                 }
             }
             @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { (say::still_to_do_afterwards()) (row.shown.label) } }
@@ -241,10 +243,24 @@ fn shown(
         (photos(order, &rows))
         @if runs { (called_away(order, &name, stage)) }
     };
+    let left_out: Vec<String> = rows
+        .iter()
+        .enumerate()
+        .filter(|(_, row)| !ticked(row))
+        .map(|(nth, _)| format!("row-{nth}"))
+        .collect();
+    let is_left_out = |command: &Value| left_out.iter().any(|row| command["$when"] == **row);
+    let as_shown = commands
+        .into_iter()
+        .map(|command| match is_left_out(&command) {
+            true => Value::Null,
+            false => command,
+        })
+        .collect();
     Ok(Body {
         markup,
         name,
-        as_shown: commands,
+        as_shown,
     })
 }
 
@@ -386,7 +402,7 @@ fn torque_headline(stage: &StageShown, last: &Row<'_>) -> (String, String) {
     )
 }
 
-fn one_row(nth: usize, row: &Row<'_>, closing: bool, alone: bool) -> Markup {
+fn one_row(nth: usize, row: &Row<'_>, closing: bool, ticked: bool) -> Markup {
     let name = format!("row-{nth}");
     let words = if closing {
         row.words_after_a_pass()
@@ -395,7 +411,7 @@ fn one_row(nth: usize, row: &Row<'_>, closing: bool, alone: bool) -> Markup {
     };
     html! {
         label class="row" {
-            input type="checkbox" name=(name) value="yes" checked[alone || !row.is_look()];
+            input type="checkbox" name=(name) value="yes" checked[ticked];
             span class="what" {
                 span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (words) }
                 @if let Some(piece) = row.new_piece() { span class="line" { (say::new_piece()) (piece) } }
