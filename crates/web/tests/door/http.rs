@@ -124,7 +124,7 @@ impl Door {
     pub fn connect(&self) -> TcpStream {
         let stream = TcpStream::connect(SocketAddr::from(([127, 0, 0, 1], self.port))).unwrap();
         stream
-            .set_read_timeout(Some(Duration::from_secs(20)))
+            .set_read_timeout(Some(Duration::from_secs(120)))
             .unwrap();
         stream
     }
