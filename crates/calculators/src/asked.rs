@@ -422,7 +422,7 @@ fn show(number: f64, digits: u32, unit: Unit, customary: Customary) -> String {
         .and_then(|number| Measured::new(number.normalize(), unit).ok())
         .map_or_else(
             || say::unknown().to_owned(),
-            |measured| measured.show(customary),
+            |measured| phrases::figures(&measured.show(customary)),
         )
 }
 
@@ -430,6 +430,15 @@ fn show(number: f64, digits: u32, unit: Unit, customary: Customary) -> String {
 mod tests {
     use super::*;
     use crate::form::none;
+
+    #[test]
+    fn a_measure_stands_with_the_mark_of_the_language() {
+        let told = || show(-20.3, 1, Unit::Celsius, Customary::Metric);
+        assert!(told().starts_with("-20.3"), "{}", told());
+        let german = phrases::speaking(phrases::Language::German, told);
+        assert!(german.starts_with("-20,3"), "{german}");
+        assert!(!german.contains('.'), "{german}");
+    }
 
     fn asked(fields: &[(&str, &str)]) -> Asked {
         let fields = fields
