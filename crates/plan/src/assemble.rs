@@ -2,10 +2,10 @@
 
 use crate::blocks::NONE;
 use crate::choose::Best;
+use crate::ground::change;
 use crate::model::Model;
 use crate::problem::{Because, Goal, Plan, Planned, Problem};
 use crate::rule::{Rule, Set};
-use crate::sequence::change;
 use crate::{Minutes, Way};
 use states::{ItemId, Position, State};
 use std::collections::BTreeSet;

@@ -3,10 +3,11 @@
 
 use crate::blocks::NONE;
 use crate::forced::{Forced, reached};
+use crate::ground::Ground;
 use crate::layered::{Outcome, pass};
 use crate::model::Model;
 use crate::rule::{Rule, Set};
-use crate::sequence::{Ground, Sequence, Stand};
+use crate::sequence::{Sequence, Stand};
 use rustc_hash::FxHashMap;
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -34,9 +35,8 @@ pub(crate) struct Choice<'a> {
     /// Whether everything is then brought home.
     pub and_back: bool,
     pub start: usize,
-    /// Where one stands for each move in the direction that is chosen, and with what in hand.
-    pub place_of: &'a [usize],
-    pub tools_of: &'a [usize],
+    /// Where moves are made and with what, in the direction that is chosen.
+    pub ground: Ground,
 }
 
 /// The best choice found.
@@ -63,6 +63,7 @@ struct Node {
 
 struct Search<'a> {
     choice: &'a Choice<'a>,
+    ground_back: Ground,
     best: Option<Best>,
     /// The least bound of anything left unsearched.
     cut: u32,
@@ -74,6 +75,7 @@ struct Search<'a> {
 pub(crate) fn choose(choice: &Choice, budget: &mut u64) -> Chosen {
     let mut search = Search {
         choice,
+        ground_back: Ground::back(choice.model),
         best: None,
         cut: u32::MAX,
         budget: *budget,
@@ -172,24 +174,23 @@ impl Search<'_> {
         let choice = self.choice;
         let mut out = sequence_out(choice, node.chosen, LOOK_OPEN);
         let least = out.least(&node.undecided);
-        self.look(&out);
+        self.look(out.looked_at());
         let least = least?;
         if !choice.and_back {
             return Some(least);
         }
         let rules = self.rules_back(node);
-        let (places, hands) = transposed(choice.model);
         let wanted = self.to_take_back(&node.chosen);
-        let ground = ground(choice.model, &places, &hands);
-        let mut back = Sequence::new(&rules, wanted, ground, LOOK_OPEN);
+        let mut back = Sequence::new(&rules, wanted, &self.ground_back, LOOK_OPEN);
         let least_back = back.least(&node.undecided);
-        self.look(&back);
+        let looked_at = back.looked_at();
+        self.look(looked_at);
         Some(least + least_back?)
     }
 
     /// Takes what a sequence's bounds looked at from the budget.
-    fn look(&mut self, sequence: &Sequence) {
-        self.budget = self.budget.saturating_sub(sequence.looked_at());
+    fn look(&mut self, looked_at: u64) {
+        self.budget = self.budget.saturating_sub(looked_at);
     }
 
     fn to_take_back(&self, chosen: &Set) -> Set {
@@ -304,9 +305,9 @@ impl Search<'_> {
     /// Finds the cheapest sequence of a set that supports itself, out and back, and
     /// answers what any sequence costs at least that was left unsearched.
     ///
-    /// Each pass first looks at the way back alone, wherever the way out may end: what that
-    /// costs at least is what the way out cannot have, so that neither way is searched beyond
-    /// what could still pay.
+    /// What the way back costs at least is what the way out cannot have, and the other way round,
+    /// so that neither is searched beyond what could still pay. Where a pass over the way out
+    /// leaves something unsearched, the way back is looked at alone, wherever the way out may end.
     fn bring_into_sequence(&mut self, chosen: &Set, widths: &[usize]) -> u32 {
         let choice = self.choice;
         let node = Node {
@@ -314,11 +315,10 @@ impl Search<'_> {
             undecided: Set::default(),
         };
         let rules = self.rules_back(&node);
-        let (places, hands) = transposed(choice.model);
         let wanted = self.to_take_back(chosen);
-        let ground = ground(choice.model, &places, &hands);
         let mut out = sequence_out(choice, *chosen, LOOK_SEQUENCE);
-        let mut back = Sequence::new(&rules, wanted, ground, LOOK_SEQUENCE);
+        let mut back = Sequence::new(&rules, wanted, &self.ground_back, LOOK_SEQUENCE);
+        out.first_after = back.hands_at_end();
         let spent = choice.spent + self.price(chosen);
         let (least_out, least_back) = (out.least(&Set::default()), back.least(&Set::default()));
         let (Some(mut least_out), Some(mut least_back)) = (least_out, least_back) else {
@@ -335,20 +335,24 @@ impl Search<'_> {
                 cut = u32::MAX;
                 break;
             }
-            if !alone.1 {
+            let below = limit - spent - least_back;
+            let ways_out = pass(&mut out, *width, below, &mut budget);
+            least_out = least_out.max(ways_out.least(below));
+            if spent + least_out + least_back >= limit {
+                cut = u32::MAX;
+                break;
+            }
+            if ways_out.cut.is_some() && !alone.1 {
                 back.ends.clear();
                 let below = alone.0.min(limit - spent - least_out);
                 let ways = pass(&mut back, *width, below, &mut budget);
                 alone = (ways.cheapest().unwrap_or(below), ways.cut.is_none());
                 least_back = least_back.max(ways.least(below));
+                if spent + least_out + least_back >= limit {
+                    cut = u32::MAX;
+                    break;
+                }
             }
-            if spent + least_out + least_back >= limit {
-                cut = u32::MAX;
-                break;
-            }
-            let below = limit - spent - least_back;
-            let ways_out = pass(&mut out, *width, below, &mut budget);
-            least_out = least_out.max(ways_out.least(below));
             let mut left = ways_out
                 .cut
                 .map_or(u32::MAX, |cut| cut + spent + least_back);
@@ -375,22 +379,13 @@ impl Search<'_> {
                 break;
             }
         }
-        self.budget = budget;
-        self.look(&out);
-        self.look(&back);
+        self.budget = budget.saturating_sub(out.looked_at() + back.looked_at());
         cut
     }
 }
 
 fn sequence_out<'a>(choice: &'a Choice, wanted: Set, most: usize) -> Sequence<'a> {
-    let model = choice.model;
-    let ground = Ground {
-        place_of: choice.place_of,
-        tools_of: choice.tools_of,
-        place_costs: &model.place_costs,
-        tool_costs: &model.tool_costs,
-    };
-    let mut sequence = Sequence::new(choice.rules, wanted, ground, most);
+    let mut sequence = Sequence::new(choice.rules, wanted, &choice.ground, most);
     sequence.starts = vec![(choice.start, NONE, 0)];
     sequence
 }
@@ -403,23 +398,4 @@ fn end_before(ways_out: &Outcome<Stand>, back: &Sequence, first: &Stand) -> Vec<
         .min_by_key(|way| way.cost + back.turn(first, way.state.place, way.state.hand))
         .map(|way| way.labels.clone())
         .unwrap_or_default()
-}
-
-fn ground<'a>(model: &'a Model, places: &'a [Vec<u32>], hands: &'a [Vec<u32>]) -> Ground<'a> {
-    Ground {
-        place_of: &model.place_of,
-        tools_of: &model.tools_of,
-        place_costs: places,
-        tool_costs: hands,
-    }
-}
-
-/// The costs of changes in a sequence that is read from its end.
-fn transposed(model: &Model) -> (Vec<Vec<u32>>, Vec<Vec<u32>>) {
-    let turn = |costs: &[Vec<u32>]| {
-        (0..costs.len())
-            .map(|to| costs.iter().map(|from| from[to]).collect())
-            .collect()
-    };
-    (turn(&model.place_costs), turn(&model.tool_costs))
 }

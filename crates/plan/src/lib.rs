@@ -12,7 +12,8 @@
 //! extra of alternatives that share nothing, and the changes of place and tools that
 //! no sequence can avoid. Each set that supports itself is brought into its cheapest
 //! sequence, out and back, by a search in layers over what is done, where one stands
-//! and what is in hand.
+//! and what is in hand. What costs nothing and can break no need is done at once; so is what
+//! is all that is left for the tools it asks for, where taking them now costs no more than later.
 //!
 //! ```
 //! use plan::{Budget, Changes, Effort, Goal, Item, Minutes, Move, MoveId, Problem, Target, plan};
@@ -62,6 +63,7 @@ mod choose;
 mod error;
 mod explain;
 mod forced;
+mod ground;
 pub mod layered;
 mod minutes;
 mod model;

@@ -1,6 +1,8 @@
 //! The cheapest sequence of a chosen set of moves.
 
 use crate::blocks::{Blocks, NONE};
+use crate::forced::reached;
+use crate::ground::Ground;
 use crate::layered::{Layered, Next};
 use crate::rule::{Held, Rule, Set};
 
@@ -20,62 +22,129 @@ pub(crate) struct Sequence<'a> {
     /// The moves whose rules may hold and then hold no longer: what came too early leaves one of
     /// them undone for ever.
     fragile: Vec<usize>,
+    /// For each move the others whose needs it may break.
+    breaks: Vec<Set>,
     wanted: Set,
-    place_of: &'a [usize],
-    tools_of: &'a [usize],
-    place_costs: &'a [Vec<u32>],
-    tool_costs: &'a [Vec<u32>],
-    spoilers: Set,
+    ground: &'a Ground,
+    at_place: Vec<Set>,
+    with_hand: Vec<Set>,
+    without_hand: Set,
     places: Blocks,
     hands: Blocks,
     /// Where it may start, with what was spent until then.
     pub starts: Vec<(usize, usize, u32)>,
     /// Where it may end, with what comes afterwards; empty if the end is free.
     pub ends: Vec<(usize, usize, u32)>,
-}
-
-/// Where moves are made, with what, and what changes cost.
-#[derive(Clone, Copy)]
-pub(crate) struct Ground<'a> {
-    pub place_of: &'a [usize],
-    pub tools_of: &'a [usize],
-    pub place_costs: &'a [Vec<u32>],
-    pub tool_costs: &'a [Vec<u32>],
-}
-
-/// What a change between two classes costs.
-pub(crate) fn change(costs: &[Vec<u32>], from: usize, to: usize) -> u32 {
-    if from == NONE || to == NONE {
-        return 0;
-    }
-    costs[from][to]
+    /// What may be in hand first after a free end.
+    pub first_after: Set,
 }
 
 impl<'a> Sequence<'a> {
-    pub(crate) fn new(rules: &'a [Rule], wanted: Set, ground: Ground<'a>, most: usize) -> Self {
-        let mut spoilers = Set::default();
+    pub(crate) fn new(rules: &'a [Rule], wanted: Set, ground: &'a Ground, most: usize) -> Self {
+        let mut breaks = vec![Set::default(); rules.len()];
         for index in wanted.iter() {
+            let mut spoilers = Set::default();
             rules[index].spoilers(&mut spoilers);
+            for spoiler in spoilers.iter() {
+                breaks[spoiler].add(index);
+            }
         }
         let lasting = |(index, rule): (usize, &Rule)| {
             (wanted.has(index) && rule.is_lasting()).then(|| Held::new(rule))
         };
         let fragile = wanted.iter().filter(|index| !rules[*index].is_lasting());
+        let (place_of, tools_of) = (&ground.place_of, &ground.tools_of);
+        let (places, hands) = (&ground.places.costs, &ground.hands.costs);
+        let without_hand = wanted.iter().filter(|index| tools_of[*index] == NONE);
         Self {
             rules,
             fragile: fragile.collect(),
             lasting: rules.iter().enumerate().map(lasting).collect(),
+            breaks,
+            at_place: classes(wanted, place_of, places.len()),
+            with_hand: classes(wanted, tools_of, hands.len()),
+            without_hand: without_hand.collect(),
+            places: Blocks::new(rules, wanted, place_of, places, most),
+            hands: Blocks::new(rules, wanted, tools_of, hands, most),
             wanted,
-            spoilers,
-            places: Blocks::new(rules, wanted, ground.place_of, ground.place_costs, most),
-            hands: Blocks::new(rules, wanted, ground.tools_of, ground.tool_costs, most),
-            place_of: ground.place_of,
-            tools_of: ground.tools_of,
-            place_costs: ground.place_costs,
-            tool_costs: ground.tool_costs,
+            ground,
             starts: vec![(NONE, NONE, 0)],
             ends: Vec::new(),
+            first_after: Set::default(),
         }
+    }
+
+    /// What may be in hand first or, read from the end, last: each set of tools for which some move
+    /// is needed by none that asks for tools.
+    pub(crate) fn hands_at_end(&self) -> Set {
+        let with_tools = self.wanted.minus(&self.without_hand);
+        let by_none = |index: &usize| {
+            let mut others = self.wanted;
+            others.remove(*index);
+            let mut needed = with_tools;
+            needed.remove(*index);
+            needed.within(&reached(self.rules, &others))
+        };
+        let last = with_tools.iter().filter(by_none);
+        last.map(|index| self.ground.tools_of[index]).collect()
+    }
+
+    /// Whether what can be done here with this in hand is best done now: it is all that is left for
+    /// it anywhere, so it has to be taken in hand once in any case, and now is as cheap as ever.
+    ///
+    /// Whatever way follows, the same way with these moves made first costs no more: to take this
+    /// in hand now before whatever comes next costs at most what leaving it out later saves. That
+    /// does not hold where what is in hand now may be used first all the same, or where the end asks
+    /// for this hand.
+    fn is_finished_by(&self, from: &Stand, hand: usize) -> bool {
+        let place = from.place;
+        if hand == NONE || place == NONE || hand == from.hand {
+            return false;
+        }
+        if !self.ground.places.may_leave_out(place)
+            || !self.ground.hands.now_as_later(from.hand, hand)
+        {
+            return false;
+        }
+        let elsewhere = |moves: &Set| !moves.within(&self.at_place[place]);
+        let held = match self.with_hand.get(from.hand) {
+            Some(moves) => moves.minus(&from.done),
+            None => Set::default(),
+        };
+        let by_hand_alone = self.without_hand.minus(&from.done);
+        let goes_on = |moves: &Set| moves.iter().any(|index| self.can(index, &from.done));
+        let used_first = !held.is_empty()
+            && (elsewhere(&held.or(&by_hand_alone)) || goes_on(&held.or(&by_hand_alone)));
+        let left = self.with_hand[hand].minus(&from.done);
+        let wanted_at_end =
+            self.first_after.has(hand) || self.ends.iter().any(|(_, end, _)| *end == hand);
+        if used_first || wanted_at_end || elsewhere(&left) {
+            return false;
+        }
+        let mut here = left.or(&self
+            .without_hand
+            .and(&self.at_place[place])
+            .minus(&from.done));
+        let mut done = from.done;
+        loop {
+            let can = here.iter().filter(|index| self.can(*index, &done));
+            let more: Set = can.collect();
+            if more.is_empty() {
+                return left.within(&done);
+            }
+            for index in more.iter() {
+                if self.may_break(index, &done) {
+                    return false;
+                }
+                done.add(index);
+            }
+            here = here.minus(&more);
+        }
+    }
+
+    /// Whether making a move now may break what one still to be made needs.
+    fn may_break(&self, index: usize, done: &Set) -> bool {
+        !self.breaks[index].within(done)
     }
 
     /// How many states the bounds looked at.
@@ -100,7 +169,7 @@ impl<'a> Sequence<'a> {
 
     /// What it costs to come from one stand to a place with something in hand.
     pub(crate) fn turn(&self, from: &Stand, place: usize, hand: usize) -> u32 {
-        change(self.place_costs, from.place, place) + change(self.tool_costs, from.hand, hand)
+        self.ground.places.cost(from.place, place) + self.ground.hands.cost(from.hand, hand)
     }
 
     /// Whether a move can be made when exactly these have been.
@@ -112,7 +181,7 @@ impl<'a> Sequence<'a> {
     }
 
     fn to(&self, from: &Stand, index: usize) -> Next<Stand> {
-        let (place, hand) = (self.place_of[index], self.tools_of[index]);
+        let (place, hand) = (self.ground.place_of[index], self.ground.tools_of[index]);
         let keep = |new: usize, old: usize| if new == NONE { old } else { new };
         Next {
             label: index,
@@ -157,7 +226,12 @@ impl Layered for Sequence<'_> {
             }
             let next = self.to(from, index);
             let stays = next.state.place == from.place && next.state.hand == from.hand;
-            if stays && !self.spoilers.has(index) {
+            if stays && !self.may_break(index, &from.done) {
+                into.clear();
+                into.push(next);
+                return;
+            }
+            if next.state.place == from.place && self.is_finished_by(from, next.state.hand) {
                 into.clear();
                 into.push(next);
                 return;
@@ -184,4 +258,15 @@ impl Layered for Sequence<'_> {
             .min()
             .unwrap_or(0)
     }
+}
+
+/// The moves of each class.
+fn classes(wanted: Set, class_of: &[usize], count: usize) -> Vec<Set> {
+    let of = |class: usize| {
+        wanted
+            .iter()
+            .filter(|index| class_of[*index] == class)
+            .collect()
+    };
+    (0..count).map(of).collect()
 }

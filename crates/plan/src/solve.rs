@@ -6,6 +6,7 @@ use crate::chain::Chain;
 use crate::choose::{Best, Choice, Chosen, choose};
 use crate::explain::explain;
 use crate::forced::reached;
+use crate::ground::Ground;
 use crate::model::{Model, point};
 use crate::problem::{Budget, Goal, Plan, Problem};
 use crate::rule::{Rule, Set};
@@ -74,8 +75,7 @@ fn out_and_back(
         goal: Rule::All(goal.into_iter().map(|(_, rule)| rule).collect()),
         and_back: true,
         start: start(problem, model),
-        place_of: &model.place_out,
-        tools_of: &model.tools_out,
+        ground: Ground::new(model, &model.place_out, &model.tools_out),
     };
     let chosen = choose(&choice, budget);
     if chosen.best.is_some() || !chosen.complete {
@@ -247,8 +247,7 @@ fn home(
         goal: Rule::All(goal.into_iter().map(|(_, rule)| rule).collect()),
         and_back: false,
         start: start(problem, model),
-        place_of: &model.place_of,
-        tools_of: &model.tools_of,
+        ground: Ground::new(model, &model.place_of, &model.tools_of),
     };
     let mut chosen = choose(&choice, budget);
     if let Some(best) = &mut chosen.best {

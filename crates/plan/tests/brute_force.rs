@@ -347,7 +347,8 @@ fn size(seed: u64) -> Size {
 #[test]
 fn every_plan_costs_what_the_cheapest_whole_plan_costs() {
     let (mut planned, mut impossible) = (0, 0);
-    for seed in 0..500 {
+    // A step that was done too soon in the search showed on five of these only: the first is 1918.
+    for seed in 0..4_000 {
         let problem = random_map(seed, size(seed));
         let cheapest = Brute::new(&problem).cheapest();
         let found = plan(&problem, Budget::default());
@@ -364,7 +365,7 @@ fn every_plan_costs_what_the_cheapest_whole_plan_costs() {
         impossible += usize::from(cost.is_none());
     }
     assert!(
-        planned > 350 && impossible > 10,
+        planned > 2_800 && impossible > 80,
         "{planned} planned, {impossible} impossible"
     );
 }
