@@ -2,7 +2,7 @@
 //! breaks on the way: as its technician does it on a phone, every tap counted, a text field
 //! as one, and the same at a desk.
 
-use super::{choose, follow, gone, phone, started, tap, tick_all, write};
+use super::{choose, follow, gone, main_text, phone, started, tap, tick_all, write};
 use anyhow::{Result, bail, ensure};
 use chromium::{Browser, DESK};
 
@@ -127,14 +127,8 @@ fn litres(browser: &Browser) -> Result<()> {
     Ok(())
 }
 
-/// What a stage is told from another by: the page without its closing line.
-fn page(browser: &Browser) -> Result<String> {
-    let text = browser.text()?;
-    Ok(text.split("Saved").next().unwrap_or_default().to_owned())
-}
-
 fn changed(browser: &Browser, before: &str) -> Result<()> {
-    let other = || Ok((page(browser)? != before).then_some(()));
+    let other = || Ok((main_text(browser)? != before).then_some(()));
     ensure!(
         browser.wait_until(other)?.is_some(),
         "it stands still: {before}"
@@ -145,7 +139,7 @@ fn changed(browser: &Browser, before: &str) -> Result<()> {
 /// Stage after stage comes off, until the page says so.
 fn out(browser: &Browser, until: &str) -> Result<()> {
     for _ in 0..MOST_STAGES {
-        let before = page(browser)?;
+        let before = main_text(browser)?;
         if before.to_lowercase().contains(&until.to_lowercase()) {
             return Ok(());
         }
@@ -195,7 +189,7 @@ fn back(browser: &Browser) -> Result<u32> {
     tap(browser, "Now the way back")?;
     browser.wait_for_text("Everything home again")?;
     for _ in 0..MOST_STAGES {
-        let before = page(browser)?;
+        let before = main_text(browser)?;
         if before.contains("Everything by the map is home") {
             return Ok(ticks);
         }
@@ -242,6 +236,11 @@ fn proved(browser: &Browser) -> Result<u32> {
     write(browser, "In a few words", "31 km, motorway, no smell")?;
     tap(browser, "Road test passed")?;
     browser.wait_for_text("it is fit to go")?;
+    ensure!(
+        !main_text(browser)?.contains("Also in the way"),
+        "{}",
+        main_text(browser)?
+    );
     Ok(ticks)
 }
 

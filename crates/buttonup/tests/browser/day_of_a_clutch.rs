@@ -1,8 +1,8 @@
 //! A clutch that is taken apart by a map written from nothing, then declined, and collected in
 //! boxes: what is off goes with it on paper, and nobody may drive it.
 
-use super::gone;
 use super::hands::{Hand, agree, owner, shop, technician};
+use super::{gone, main_text};
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
@@ -91,11 +91,7 @@ fn planned(phone: &Hand<'_>) -> Result<()> {
 
 /// Stage after stage, the desk told of each.
 fn apart(phone: &Hand<'_>, desk: &Hand<'_>) -> Result<()> {
-    let main = || -> Result<String> {
-        let text = "return document.querySelector('main').innerText";
-        let text = phone.browser.execute(text, vec![])?;
-        Ok(text.as_str().unwrap_or_default().to_owned())
-    };
+    let main = || main_text(&phone.browser);
     for _ in 0..12 {
         let before = main()?;
         if before.contains("You are there") {

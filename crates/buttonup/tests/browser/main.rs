@@ -104,6 +104,12 @@ fn tick_all(browser: &Browser) -> Result<u32> {
     taps.context("nothing was counted")
 }
 
+/// What the page says, without its head and its closing line, which tell of what is being sent.
+fn main_text(browser: &Browser) -> Result<String> {
+    let text = browser.execute("return document.querySelector('main').innerText", vec![])?;
+    Ok(text.as_str().unwrap_or_default().to_owned())
+}
+
 /// Waits until the page no longer says so; what may be undone is still named there.
 fn gone(browser: &Browser, words: &str) -> Result<()> {
     let gone = || {
