@@ -459,6 +459,8 @@ phrases! {
 
     /// Title, heading and press: what is owed, checked and proved.
     pub owed_checks_proof = "Owed, checks, proof", "Noch zu tun, Prüfungen, Nachweise";
+    /// Heading: what holds the vehicle beside what is owed, checked and proved.
+    pub also_in_the_way = "Also in the way", "Außerdem noch offen";
     /// Small words on the press to the hand-over.
     pub it_is_fit_to_go = "it is fit to go", "technisch in Ordnung";
     /// Under "Owed", when nothing is.

@@ -157,3 +157,27 @@ fn item_seen(door: &Door, item: &str) -> Value {
     let items = view["items"].as_array().unwrap();
     items.iter().find(|known| known["item"] == item).unwrap()["seen"].clone()
 }
+
+/// A litre and more that came out and was not poured in again holds the vehicle. The page of what
+/// is owed says so too, and where it is told.
+#[test]
+fn what_holds_the_vehicle_beside_what_is_owed_stands_there_too() {
+    let door = opened();
+    declare(&door, "coolant", ("fluid", "cooling"), "coolant", 1);
+    let held = |door: &Door| screen(door, "/o/1001/due").text.contains("Also in the way");
+    assert!(!held(&door), "nothing came out yet");
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "drained": { "item": "coolant", "amount": "5.5 L", "fate": "recycled", "temperature": null } }),
+    );
+    let due = screen(&door, "/o/1001/due");
+    assert!(due.text.contains("Also in the way"), "{}", due.text);
+    assert!(due.text.contains("5.5"), "{}", due.text);
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "poured": { "item": "coolant", "amount": "5.5 L", "what": null, "temperature": null } }),
+    );
+    assert!(!held(&door), "{}", screen(&door, "/o/1001/due").text);
+}

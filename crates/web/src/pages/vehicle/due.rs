@@ -2,6 +2,7 @@
 //! it was done. One tap a proof; one that passed without a reading is asked about once.
 
 use super::choices::{Choices, spoken};
+use super::gates::also_against;
 use super::pieces::disturbed_seen;
 use crate::State;
 use crate::pages::bench::of_order::as_found;
@@ -38,7 +39,7 @@ pub async fn due(
                 h1 { (say::owed_checks_proof()) }
                 div class="columns" {
                     div { (owed(&order)) (belts) (checks(&order, visit.who, &people)) }
-                    div { (proofs(&order)) }
+                    div { (proofs(&order)) (also_against(&order)) }
                 }
                 @if order.gates.last().is_some_and(|gate| gate.fit_to_go.iter().all(|reason| !reason.blocks || reason.waived.is_some())) {
                     div class="presses low" { (link(Look::Confirm, say::hand_over(), say::it_is_fit_to_go(), &format!("/o/{}/hand-over", order.number))) }

@@ -155,6 +155,28 @@ fn closes(order: &OrderView, kind: &str, item: Option<&str>) -> String {
     format!("/o/{}/{page}", order.number)
 }
 
+/// What else holds the vehicle here, beside what the page of what is owed, checked and proved
+/// lists itself, each with where it is closed.
+pub fn also_against(order: &OrderView) -> Markup {
+    let due = format!("/o/{}/due", order.number);
+    let reasons = order.gates.last().into_iter();
+    let rows: Vec<(String, &str)> = reasons
+        .flat_map(|gate| &gate.fit_to_go)
+        .filter(|reason| reason.blocks && reason.waived.is_none())
+        .map(|reason| {
+            let page = closes(order, &reason.kind, reason.item.as_deref());
+            (page, reason.text.as_str())
+        })
+        .filter(|(page, _)| *page != due)
+        .collect();
+    html! {
+        @if !rows.is_empty() {
+            h2 { (say::also_in_the_way()) }
+            @for (page, words) in &rows { (reason_row(page, words, None, true)) }
+        }
+    }
+}
+
 fn reason_row(closes: &str, words: &str, waived: Option<&str>, blocks: bool) -> Markup {
     html! {
         a class="row" href=(closes) {
