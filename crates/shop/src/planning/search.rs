@@ -19,18 +19,53 @@ impl Snapshot<'_> {
     /// # Errors
     /// [`PlanError`], as the search says.
     pub fn plan(&self, problem: &Problem) -> Result<Plan, PlanError> {
-        let key: [u8; 32] = Sha256::digest(format!("{problem:?}")).into();
-        let made = self.shelf::<Made>();
-        let known = || made.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some(found) = known().get(&key) {
-            return found.clone();
+        if let Some(found) = self.made(key(problem)) {
+            return found;
         }
         let found = plan::plan(problem, Budget::default());
-        let mut kept = known();
-        if kept.len() >= MOST {
-            kept.clear();
-        }
-        kept.insert(key, found.clone());
+        self.keep(key(problem), &found);
         found
     }
+
+    /// The cheapest plan of each of these, those that are not known yet searched for side by side.
+    #[must_use]
+    pub fn plans(&self, problems: &[Problem]) -> Vec<Result<Plan, PlanError>> {
+        let known: Vec<_> = problems.iter().map(|one| self.made(key(one))).collect();
+        std::thread::scope(|threads| {
+            let search = |problem| threads.spawn(move || plan::plan(problem, Budget::default()));
+            let searched = known.into_iter().zip(problems).map(|(known, problem)| {
+                let search = known.is_none().then(|| search(problem));
+                (known, problem, search)
+            });
+            // All are begun before the first is waited for.
+            let searched: Vec<_> = searched.collect();
+            let found = searched.into_iter().map(|(known, problem, search)| {
+                let found = search.and_then(|search| search.join().ok()).or(known);
+                // A search that broke off is done again where it can be told what broke.
+                let found = found.unwrap_or_else(|| plan::plan(problem, Budget::default()));
+                self.keep(key(problem), &found);
+                found
+            });
+            found.collect()
+        })
+    }
+
+    fn made(&self, key: [u8; 32]) -> Option<Result<Plan, PlanError>> {
+        let made = self.shelf::<Made>();
+        let made = made.lock().unwrap_or_else(PoisonError::into_inner);
+        made.get(&key).cloned()
+    }
+
+    fn keep(&self, key: [u8; 32], found: &Result<Plan, PlanError>) {
+        let made = self.shelf::<Made>();
+        let mut made = made.lock().unwrap_or_else(PoisonError::into_inner);
+        if made.len() >= MOST {
+            made.clear();
+        }
+        made.insert(key, found.clone());
+    }
+}
+
+fn key(problem: &Problem) -> [u8; 32] {
+    Sha256::digest(format!("{problem:?}")).into()
 }

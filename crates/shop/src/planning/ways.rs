@@ -66,11 +66,19 @@ impl OrderMap {
     pub fn other_ways(&self, snap: &Snapshot<'_>, plan: &Plan) -> Vec<Other> {
         const LOOKED_AT: usize = 4;
         let problem = self.problem();
-        let mut out = Vec::new();
-        for id in choices(&problem, plan).into_iter().take(LOOKED_AT) {
+        let ruled_out: Vec<MoveId> = choices(&problem, plan)
+            .into_iter()
+            .take(LOOKED_AT)
+            .collect();
+        let bent = |id: &MoveId| {
             let mut bent = problem.clone();
             bent.forbidden_moves.insert(id.clone());
-            if let Ok(other) = snap.plan(&bent) {
+            bent
+        };
+        let others = snap.plans(&ruled_out.iter().map(bent).collect::<Vec<_>>());
+        let mut out = Vec::new();
+        for (id, other) in ruled_out.into_iter().zip(others) {
+            if let Ok(other) = other {
                 let not = say::made(&self.map, &id);
                 out.push(other_plan(Some(id), not, &other, plan));
             }
