@@ -61,24 +61,23 @@ impl Floor {
             if order.weight_kg.is_none() && order.phases.iter().any(lifted) {
                 notes.push(say::weight_not_given(&order.name));
             }
-            for phase in &order.phases {
-                let Some(work) = phase.work() else { continue };
-                let able = self.able(work);
-                let day = able
-                    .iter()
-                    .map(|hours| hours.longest_day(DAY_MINUTES))
-                    .max();
-                if let Some(day) = day.filter(|day| work.minutes.mean() > *day) {
-                    notes.push(say::longer_than_a_day(
-                        &order.name,
-                        &phase.what,
-                        work.minutes.mean(),
-                        day,
-                    ));
-                }
-            }
+            notes.extend(self.too_long(order));
         }
         notes
+    }
+
+    /// The stages of an order that are longer than any day of who can do them.
+    pub fn too_long(&self, order: &Order) -> Vec<String> {
+        let longest = |work: &Work| {
+            let days = self.able(work).into_iter();
+            days.map(|hours| hours.longest_day(DAY_MINUTES)).max()
+        };
+        let stages = order.phases.iter().filter_map(|phase| {
+            let work = phase.work()?;
+            let (minutes, day) = (work.minutes.mean(), longest(work)?);
+            (minutes > day).then(|| say::longer_than_a_day(&order.name, &phase.what, minutes, day))
+        });
+        stages.collect()
     }
 
     /// The hours of each who can do it.

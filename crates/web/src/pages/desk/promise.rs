@@ -106,6 +106,7 @@ fn laid(view: &OrderView, plan: &DayPlan) -> Markup {
                 span class="number" { (say::from_to(plan.calendar.say(one.from), plan.calendar.say(one.to))) }
             }
         }
+        @if let Some(order) = at { @for stage in floor.too_long(&floor.orders[order]) { p class="wait gap" { (stage) } } }
         @if let Some(order) = at && let Some(why) = plan.why(order) { p class="soft gap" { (shop::say::capital(&why)) } }
     }
 }
