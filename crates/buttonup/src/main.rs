@@ -79,7 +79,7 @@ enum Command {
     Drive(drive_command::Drive),
     /// A fluid besides coolant, or the battery: steps, what is owed, limits, levels, amounts.
     Fluid(Box<fluid_command::Fluid>),
-    /// A paper of an order, as PDF: estimate, added-work, invoice, credit-note, apart, work-sheet, labels, how-to.
+    /// A paper of an order, as PDF: estimate, added-work, invoice, credit-note, receipt, apart, work-sheet, labels, how-to.
     Paper(paper_command::Paper),
     /// Any calculator by its fields, as its page asks them.
     Calc(calc_command::Calc),

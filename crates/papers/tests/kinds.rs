@@ -14,6 +14,7 @@ fn every_paper_has_a_name_of_its_own() {
     for kind in Kind::ALL {
         assert_eq!(Kind::named(kind.name()), Some(kind));
     }
+    assert_eq!(Kind::named("credit"), Some(Kind::CreditNote));
     assert_eq!(Kind::named("recipe"), None);
 }
 

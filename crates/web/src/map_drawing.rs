@@ -1,9 +1,9 @@
 //! A map as it is drawn: what is wanted, all that it needs first, and where that stands.
 
-use crate::pages::vehicle::choices::place as place_name;
 use crate::phrases::frame as say;
 use drawing::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, layers, svg};
 use maud::{Markup, PreEscaped, html};
+use shop::map::called as place_name;
 use shop::map::{Map, MapItem};
 use shop::repair::{ItemId, Kind};
 use shop::say::capital;

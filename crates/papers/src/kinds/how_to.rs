@@ -7,6 +7,7 @@ use crate::engine::lines::{Run, bold, plain};
 use crate::engine::page::Paper;
 use crate::phrases as say;
 use shop::how_to::{HowRow, HowStage, HowTo};
+use shop::map::called;
 
 pub fn paper(given: &Given<'_>, how: &HowTo) -> Paper {
     let head = Head {
@@ -100,8 +101,8 @@ fn rows(stages: &[HowStage]) -> Vec<Vec<Cell>> {
         let place: Vec<&str> = stage
             .places
             .iter()
-            .chain(&stage.tools)
-            .map(String::as_str)
+            .map(|place| called(place))
+            .chain(stage.tools.iter().map(String::as_str))
             .collect();
         vec![
             Cell::bold((nth + 1).to_string()),

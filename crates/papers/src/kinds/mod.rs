@@ -106,10 +106,13 @@ impl Kind {
         }
     }
 
-    /// The paper of this name.
+    /// The paper of this name; `credit` is short for a credit note.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|kind| kind.name() == name)
+        match name {
+            "credit" => Some(Self::CreditNote),
+            _ => Self::ALL.into_iter().find(|kind| kind.name() == name),
+        }
     }
 
     /// Whether it is for the stall: it speaks as the screen does.

@@ -7,6 +7,7 @@ use crate::engine::column::{Body, Cell, Kept, Side};
 use crate::engine::lines::{Run, bold, plain};
 use crate::engine::page::Paper;
 use crate::phrases as say;
+use shop::map::called;
 use shop::planning::{RowShown, Shown, StageShown};
 use shop::view::OrderView;
 use std::collections::BTreeSet;
@@ -124,7 +125,7 @@ fn stage(stage: &StageShown) -> Cell {
         }
         runs.extend(row_runs(row));
     }
-    let place = stage.place.iter().cloned();
+    let place = stage.place.iter().map(|place| called(place).to_owned());
     let below: Vec<String> = place.chain(stage.tools.iter().cloned()).collect();
     Cell {
         runs,

@@ -2,6 +2,7 @@
 
 use crate::phrases::vehicle as say;
 use serde_json::{Value, json};
+use shop::map::called;
 use shop::planning::StageShown;
 
 /// Choices of a page: what is stored, and what is said.
@@ -12,23 +13,10 @@ pub fn spoken(list: &Choices) -> Vec<(&'static str, &'static str)> {
     list.iter().map(|(code, word)| (*code, word())).collect()
 }
 
-/// A place of a map in words, where it is one that every map has.
-pub fn place(place: &str) -> &str {
-    match place {
-        "above" => say::above(),
-        "below" => say::below(),
-        "wheel well" => say::wheel_well(),
-        "cabin" => say::cabin(),
-        "rear" => say::rear(),
-        "outside" => say::outside(),
-        other => other,
-    }
-}
-
 /// Where a stage is worked on, in words.
 pub fn place_of(stage: &StageShown) -> &str {
     match &stage.place {
-        Some(at) => place(at),
+        Some(at) => called(at),
         None => say::anywhere(),
     }
 }

@@ -8,7 +8,6 @@ mod rows;
 mod targets;
 pub mod two;
 
-use super::choices;
 use crate::State;
 use crate::door::blocking;
 use crate::pages::{Shown, Visit, no_order, order_of, show};
@@ -353,7 +352,7 @@ fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
             @let to = here.with(|asked| { if !asked.places_taken.remove(&place) { asked.places_taken.insert(place.clone()); } });
             a class="row" href=(to) {
                 span class={ "mark " @if taken { "home" } } {}
-                span class="what" { @if place == "below" { (say::lift_is_taken()) } @else { (say::nothing_from(choices::place(&place))) } }
+                span class="what" { @if place == "below" { (say::lift_is_taken()) } @else { (say::nothing_from(shop::map::called(&place))) } }
                 span class="soft" { @if taken { (say::taken_plan_with_it()) } @else { (say::free_see_without()) } }
             }
         }

@@ -2,9 +2,10 @@
 //! of it instead.
 
 use super::query::address;
-use crate::pages::vehicle::choices::{place, place_of};
+use crate::pages::vehicle::choices::place_of;
 use crate::phrases::vehicle as say;
 use maud::{Markup, html};
+use shop::map::called;
 use shop::plan::Way;
 use shop::planning::{Asked, Other, RowShown, StageShown};
 use shop::repair::{Kind, State};
@@ -79,7 +80,7 @@ fn row_line(here: &Here<'_>, id: &str, row: &RowShown) -> Markup {
                 span class="beside number" { @if row.at.len() > 1 { (row.at.len()) } }
             }
             div class="why" {
-                p { span class="soft" { (say::takes()) } (row.minutes) " min" @if let Some(at) = &row.place { ", " (place(at)) } }
+                p { span class="soft" { (say::takes()) } (row.minutes) " min" @if let Some(at) = &row.place { ", " (called(at)) } }
                 @if let Some(size) = &row.size { p { span class="soft" { (say::size_is()) } (size) } }
                 @if row.way == Way::Out && row.kind != Kind::Work {
                     @let without = here.with(|asked| { asked.without.insert(row.id.clone()); asked.also.remove(&row.id); });

@@ -3,7 +3,6 @@
 use super::query::{Query, address};
 use super::{aim_words, found_by, picked};
 use crate::State;
-use crate::pages::vehicle::choices;
 use crate::pages::{Shown, order_of, show};
 use crate::phrases::vehicle as say;
 use crate::tap::{Look, link};
@@ -79,7 +78,7 @@ fn lane(title: &str, turns: &[Turn]) -> Markup {
                 span class="at soft" { (turn.start) }
                 span class="what" {
                     span class="line" { span class="strong" { (turn.item) } " " (turn.done) }
-                    @if let Some(place) = turn.place.as_ref().filter(|_| elsewhere(turns, nth)) { span class="soft line" { (choices::place(place)) } }
+                    @if let Some(place) = turn.place.as_ref().filter(|_| elsewhere(turns, nth)) { span class="soft line" { (shop::map::called(place)) } }
                 }
                 span class="number soft" { (say::to_minute(turn.end)) }
             }
