@@ -352,7 +352,14 @@ fn papers_for_the_stall_speak_german() {
     ] {
         assert!(text.contains(said), "{said} is not in\n{text}");
     }
-    for english in ["above", "as it comes off", "Caution", "Litres", "Complaint", "owed"] {
+    for english in [
+        "above",
+        "as it comes off",
+        "Caution",
+        "Litres",
+        "Complaint",
+        "owed",
+    ] {
         assert!(!text.contains(english), "{english} is in\n{text}");
     }
     let (bench, order) = taken_apart();

@@ -34,6 +34,15 @@ impl<K, V> Default for GrownMap<K, V> {
     }
 }
 
+impl<K: Ord, V> FromIterator<(K, V)> for GrownMap<K, V> {
+    fn from_iter<I: IntoIterator<Item = (K, V)>>(all: I) -> Self {
+        Self {
+            settled: Arc::new(all.into_iter().collect()),
+            recent: BTreeMap::new(),
+        }
+    }
+}
+
 impl<K: Ord + Clone, V: Clone> GrownMap<K, V> {
     pub(crate) fn is_empty(&self) -> bool {
         self.settled.is_empty() && self.recent.is_empty()
@@ -51,7 +60,9 @@ impl<K: Ord + Clone, V: Clone> GrownMap<K, V> {
     pub(crate) fn insert(&mut self, key: K, value: V) {
         self.recent.insert(key, value);
         if is_due(self.recent.len(), self.settled.len()) {
-            Arc::make_mut(&mut self.settled).append(&mut self.recent);
+            let recent = std::mem::take(&mut self.recent);
+            // One by one: bringing two maps together would make the whole of both anew.
+            Arc::make_mut(&mut self.settled).extend(recent);
         }
     }
 
@@ -171,6 +182,8 @@ mod tests {
         }
         assert!(grown.iter().eq(plain.iter()));
         assert!(!grown.is_empty());
+        let at_once: GrownMap<usize, usize> = plain.into_iter().collect();
+        assert_eq!(at_once, grown);
     }
 
     #[test]

@@ -88,15 +88,16 @@ impl Moves {
                 out.take(id, node);
             }
         }
+        out.numbers = out.ids.from(0).cloned().zip(0..).collect();
         out.tie();
         out
     }
 
+    /// Gives a move the next number.
     fn take(&mut self, id: MoveId, node: Node) {
         let number = self.nodes.len();
         let item = self.name(&node.change.item).clone();
         self.by_item.entry(item).or_default().push(number);
-        self.numbers.insert(id.clone(), number);
         self.ids.push(id);
         self.nodes.push(Arc::new(node));
     }
@@ -127,6 +128,7 @@ impl Moves {
                 stated: stated(&filed.fact),
                 live: true,
             };
+            self.numbers.insert(id.clone(), self.nodes.len());
             self.take(id, node);
         }
         self.see(first);

@@ -71,27 +71,76 @@ pub struct Order {
 /// filing, so two orders that are filed alike are alike.
 #[derive(Debug, Clone, Default)]
 struct Read {
-    undone: OnceLock<Arc<Undone>>,
-    account: OnceLock<Arc<Account>>,
+    /// What is taken back: the same until more is.
+    undone: Arc<OnceLock<Arc<Undone>>>,
+    account: Once,
+    /// An earlier state that somebody may be reading just now.
+    earlier: Option<Earlier>,
 }
+
+/// Where everything stands, read once by whoever looks first at this state.
+type Once = Arc<OnceLock<Arc<Account>>>;
+
+/// A state that others look at, and what was filed since: once they have read it, it is added.
+#[derive(Debug, Clone)]
+struct Earlier {
+    account: Once,
+    since: Vec<(CommandId, Arc<Filed>)>,
+}
+
+/// So much may be filed while somebody reads.
+const MOST_SINCE: usize = 4_096;
 
 impl Read {
     /// What was read before, with one more fact; where that is not simply added to it, it is
     /// read anew when somebody asks.
-    fn go_on(&mut self, command: &CommandId, filed: &Filed) {
+    fn go_on(&mut self, command: &CommandId, filed: &Arc<Filed>) {
         if matches!(filed.fact, Fact::Undo { .. }) {
             *self = Self::default();
             return;
         }
-        let Some(account) = self.account.take() else {
+        let state = std::mem::take(&mut self.account);
+        let earlier = self.earlier.take().filter(Earlier::is_awaited);
+        let earlier = earlier.filter(|_| state.get().is_none());
+        // Nobody reads a state that nobody else holds.
+        let state = Earlier {
+            account: state,
+            since: Vec::new(),
+        };
+        let Some(mut earlier) = earlier.or_else(|| state.is_awaited().then_some(state)) else {
             return;
         };
-        let undone = self.undone.get();
-        if undone.is_some_and(|undone| !undone.names(command))
-            && let Some(account) = Account::with(account, command, filed)
-        {
-            self.account = account.into();
+        earlier.since.push((command.clone(), Arc::clone(filed)));
+        if earlier.account.get().is_some() {
+            self.account = self.brought_up(earlier).map(Once::new).unwrap_or_default();
+        } else if earlier.since.len() <= MOST_SINCE {
+            self.earlier = Some(earlier);
         }
+    }
+
+    /// What an earlier state came to, if that was read by now, with what was filed since.
+    fn brought_up(&self, earlier: Earlier) -> Option<OnceLock<Arc<Account>>> {
+        let Earlier { account, since } = earlier;
+        let account = match Arc::try_unwrap(account) {
+            Ok(own) => own.into_inner(),
+            Err(shared) => shared.get().cloned(),
+        };
+        let undone = Arc::clone(self.undone.get()?);
+        let mut since = since.iter();
+        let account = since.try_fold(account?, |account, (command, filed)| {
+            if undone.names(command) {
+                return None;
+            }
+            Account::with(account, command, filed)
+        });
+        account.map(OnceLock::from)
+    }
+}
+
+impl Earlier {
+    /// Whether it was read, or somebody else holds it, and may read it yet.
+    fn is_awaited(&self) -> bool {
+        self.account.get().is_some() || Arc::strong_count(&self.account) > 1
     }
 }
 
@@ -192,10 +241,15 @@ impl Order {
     /// Where everything stands, read once for as long as nothing more is filed.
     #[must_use]
     pub fn account(&self) -> Arc<Account> {
+        let earlier = || {
+            self.read
+                .brought_up(self.read.earlier.clone()?)?
+                .into_inner()
+        };
         let account = self
             .read
             .account
-            .get_or_init(|| Arc::new(Account::read(self)));
+            .get_or_init(|| earlier().unwrap_or_else(|| Arc::new(Account::read(self))));
         Arc::clone(account)
     }
 

@@ -218,6 +218,31 @@ proptest! {
         }
     }
 
+    /// Whoever holds a state may read it long after more was filed: what they read is what was so
+    /// then, and what is gone on with from it is what is so now.
+    #[test]
+    fn what_somebody_reads_late_is_gone_on_with(
+        events in vec(any_event(), 0..40), moved in facts(40), holds in any::<u64>(),
+        later in vec(0_usize..12, 64),
+    ) {
+        for events in [events, moved] {
+            let mut filed = Order::default();
+            let mut held: Vec<(usize, usize, Order)> = Vec::new();
+            for (nth, event) in events.iter().enumerate() {
+                if holds >> (nth % 64) & 1 == 0 {
+                    held.push((nth + later[nth % 64], nth, filed.clone()));
+                }
+                filed = evolve(filed, event.clone());
+                let (due, waiting) = held.into_iter().partition(|(at, ..)| *at <= nth);
+                held = waiting;
+                for (_, before, state) in due {
+                    prop_assert_eq!(read(&state), read(&order(&events[..before])));
+                }
+            }
+            prop_assert_eq!(read(&filed), read(&order(&events)));
+        }
+    }
+
     #[test]
     fn an_event_filed_twice_counts_once(
         events in vec(any_event(), 0..30), again in vec(any::<prop::sample::Index>(), 0..10),
