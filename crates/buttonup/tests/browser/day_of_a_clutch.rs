@@ -2,7 +2,7 @@
 //! boxes: what is off goes with it on paper, and nobody may drive it.
 
 use super::hands::{Hand, agree, owner, shop, technician};
-use super::{gone, main_text};
+use super::{changed, gone, main_text};
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
@@ -101,10 +101,7 @@ fn apart(phone: &Hand<'_>, desk: &Hand<'_>) -> Result<()> {
             phone.write("Came out: gearbox oil", "2.0 L")?;
         }
         phone.tap("Out as shown")?;
-        let moved = phone
-            .browser
-            .wait_until(|| Ok((main()? != before).then_some(())))?;
-        ensure!(moved.is_some(), "it stands still: {before}");
+        changed(&phone.browser, &before)?;
         agree(desk, phone, 1001)?;
     }
     ensure!(main()?.contains("You are there"), "{}", main()?);

@@ -110,6 +110,16 @@ fn main_text(browser: &Browser) -> Result<String> {
     Ok(text.as_str().unwrap_or_default().to_owned())
 }
 
+/// Waits until the page says something else than before.
+fn changed(browser: &Browser, before: &str) -> Result<()> {
+    let other = || Ok((main_text(browser)? != before).then_some(()));
+    ensure!(
+        browser.wait_until(other)?.is_some(),
+        "it stands still: {before}"
+    );
+    Ok(())
+}
+
 /// Waits until the page no longer says so; what may be undone is still named there.
 fn gone(browser: &Browser, words: &str) -> Result<()> {
     let gone = || {
