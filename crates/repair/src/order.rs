@@ -99,6 +99,10 @@ impl Read {
             *self = Self::default();
             return;
         }
+        // Where nobody has looked, nothing is gone on with.
+        if !self.is_looked_at() {
+            return;
+        }
         let state = std::mem::take(&mut self.account);
         let earlier = self.earlier.take().filter(Earlier::is_awaited);
         let earlier = earlier.filter(|_| state.get().is_none());
@@ -116,6 +120,11 @@ impl Read {
         } else if earlier.since.len() <= MOST_SINCE {
             self.earlier = Some(earlier);
         }
+    }
+
+    fn is_looked_at(&self) -> bool {
+        let somebody_holds_it = Arc::strong_count(&self.account) > 1;
+        somebody_holds_it || self.account.get().is_some() || self.earlier.is_some()
     }
 
     /// What an earlier state came to, if that was read by now, with what was filed since.
