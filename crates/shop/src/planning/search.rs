@@ -19,18 +19,20 @@ impl Snapshot<'_> {
     /// # Errors
     /// [`PlanError`], as the search says.
     pub fn plan(&self, problem: &Problem) -> Result<Plan, PlanError> {
-        if let Some(found) = self.made(key(problem)) {
+        let key = key(problem);
+        if let Some(found) = self.made(key) {
             return found;
         }
         let found = plan::plan(problem, Budget::default());
-        self.keep(key(problem), &found);
+        self.keep(key, &found);
         found
     }
 
     /// The cheapest plan of each of these, those that are not known yet searched for side by side.
     #[must_use]
     pub fn plans(&self, problems: &[Problem]) -> Vec<Result<Plan, PlanError>> {
-        let known: Vec<_> = problems.iter().map(|one| self.made(key(one))).collect();
+        let keys: Vec<_> = problems.iter().map(key).collect();
+        let known: Vec<_> = keys.iter().map(|key| self.made(*key)).collect();
         std::thread::scope(|threads| {
             let search = |problem| threads.spawn(move || plan::plan(problem, Budget::default()));
             let searched = known.into_iter().zip(problems).map(|(known, problem)| {
@@ -39,11 +41,12 @@ impl Snapshot<'_> {
             });
             // All are begun before the first is waited for.
             let searched: Vec<_> = searched.collect();
-            let found = searched.into_iter().map(|(known, problem, search)| {
+            let searched = searched.into_iter().zip(keys);
+            let found = searched.map(|((known, problem, search), key)| {
                 let found = search.and_then(|search| search.join().ok()).or(known);
                 // A search that broke off is done again where it can be told what broke.
                 let found = found.unwrap_or_else(|| plan::plan(problem, Budget::default()));
-                self.keep(key(problem), &found);
+                self.keep(key, &found);
                 found
             });
             found.collect()
