@@ -102,6 +102,67 @@ fn a_shop_moves_to_a_database_and_two_programs_go_on_there() {
     assert_eq!(again.code, 1, "{again:?}");
 }
 
+/// Two shops keep their records in one database, and one takes a map of the other's.
+#[test]
+fn a_shop_takes_a_map_from_another_in_the_same_database() {
+    let folder = tempfile::tempdir().unwrap();
+    let shop = invented_shop(folder.path());
+    let postgres = server::shared();
+    let url = postgres.new_database();
+    let moved = run(&["move-to", &url, "--data", shop.to_str().unwrap()]);
+    assert_eq!(moved.code, 0, "{moved:?}");
+    let north = folder.path().join("north");
+    let north = [
+        "--database",
+        &url,
+        "--log",
+        "north",
+        "--data",
+        north.to_str().unwrap(),
+    ];
+    let server = Server::start(&[&["serve"], &north[..]].concat());
+    let mut joined = fact(1);
+    joined["shop_fact"] = json!({ "joined": {
+        "person": "nuria",
+        "name": { "text": "Nuria", "salt": "7".repeat(64) },
+        "roles": ["owner"],
+    } });
+    let (status, answer) = server.command(&joined);
+    assert_eq!(status, 200, "{answer}");
+    drop(server);
+
+    let map = "pellworth-mite-battery";
+    let take = |from: &str, more: &[&str]| {
+        let take = ["map", "import", map, "--from-log", from];
+        run(&[&take[..], more, &north].concat())
+    };
+    let shown = take("shop", &["--json"]).json();
+    assert_eq!(
+        (&shown["changes"], &shown["same"], &shown["kept"]),
+        (&Value::Null, &false.into(), &false.into()),
+        "all of it is new, and nothing is kept unasked: {shown}"
+    );
+    let kept = take("shop", &["--keep", "nuria"]);
+    assert_eq!(kept.code, 0, "{kept:?}");
+    assert!(
+        kept.out.contains("from the log shop of the same database")
+            && kept.out.contains(&format!("Kept as version 1 of {map}")),
+        "{kept:?}"
+    );
+    let again = take("shop", &["--keep", "nuria", "--json"]).json();
+    assert_eq!(
+        (&again["same"], &again["kept"]),
+        (&true.into(), &false.into()),
+        "{again}"
+    );
+    let nobody = take("south", &[]);
+    assert_eq!(nobody.code, 2, "{nobody:?}");
+    assert!(
+        nobody.err.contains("there is no log of that name"),
+        "{nobody:?}"
+    );
+}
+
 #[test]
 fn a_copy_that_broke_off_is_not_served_and_goes_on() {
     use store::Store;
