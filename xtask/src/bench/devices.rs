@@ -24,7 +24,7 @@ pub struct Tapped {
     pub taps: Load,
     /// Taps that were answered and are not in the record.
     pub lost: usize,
-    /// Memory after a tenth of the time, and at the end.
+    /// Memory after a tenth of the time, and as they end: before what they wrote is read again.
     pub memory: [Option<u64>; 2],
 }
 
@@ -63,7 +63,7 @@ pub fn many_devices(program: &Path, scratch: &Path, during: Duration) -> Result<
     }
     eprintln!("{DEVICES} devices are in");
     let begun = Instant::now();
-    let mut early = None;
+    let mut memory = [None; 2];
     let mut times = Vec::new();
     let mut lost = 0;
     std::thread::scope(|scope| -> Result<()> {
@@ -77,8 +77,10 @@ pub fn many_devices(program: &Path, scratch: &Path, during: Duration) -> Result<
                 scope.spawn(move || taps(address, &cookie, (writer, number), first, during))
             })
             .collect();
-        std::thread::sleep((during / 10).saturating_sub(begun.elapsed()));
-        early = server.memory();
+        for (moment, seen) in [during / 10, during - during / 20].iter().zip(&mut memory) {
+            std::thread::sleep(moment.saturating_sub(begun.elapsed()));
+            *seen = server.memory();
+        }
         for one in all {
             let (took, missing) = one.join().expect("tapping does not panic")?;
             times.extend(took);
@@ -89,7 +91,7 @@ pub fn many_devices(program: &Path, scratch: &Path, during: Duration) -> Result<
     Ok(Tapped {
         taps: Load::of(times),
         lost,
-        memory: [early, server.memory()],
+        memory,
     })
 }
 
