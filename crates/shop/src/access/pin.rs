@@ -6,7 +6,8 @@ use crate::trouble::{Trouble, TroubleKind};
 use argon2::{Argon2, PasswordHasher, PasswordVerifier};
 use jiff::{Timestamp, ToSpan};
 use serde::{Deserialize, Serialize};
-use std::sync::{Mutex, PoisonError};
+use std::sync::mpsc::{Sender, channel};
+use std::sync::{LazyLock, Mutex, PoisonError};
 
 /// The shortest PIN.
 pub const SHORTEST_PIN: usize = 4;
@@ -31,9 +32,31 @@ const FIRST_WAIT: i64 = 30;
 /// The longest wait, an hour.
 const LONGEST_WAIT: i64 = 60 * 60;
 
+type Work = Box<dyn FnOnce() + Send>;
+
 /// One at a time: each takes 19 MiB for a moment, and a flood of tries gets no more of the
-/// machine than that.
-static HASHING: Mutex<()> = Mutex::new(());
+/// machine than that. All on one thread, since the allocator keeps that much for each thread that
+/// ever took it.
+static HASHING: LazyLock<Mutex<Sender<Work>>> = LazyLock::new(|| {
+    let (sender, all) = channel::<Work>();
+    // Where no thread can be had, nobody receives, and each try is answered so.
+    let _ = std::thread::Builder::new()
+        .name("pins".to_owned())
+        .spawn(move || all.into_iter().for_each(|work| work()));
+    Mutex::new(sender)
+});
+
+/// Does this on the thread for it, and waits; nothing if that thread is gone.
+fn hashing<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Option<T> {
+    let (answer, answered) = channel();
+    let work: Work = Box::new(move || {
+        let _ = answer.send(work());
+    });
+    let sender = HASHING.lock().unwrap_or_else(PoisonError::into_inner);
+    sender.send(work).ok()?;
+    drop(sender);
+    answered.recv().ok()
+}
 
 impl Access<'_> {
     /// Whether a person has a PIN.
@@ -177,16 +200,20 @@ fn no_pin() -> Trouble {
 }
 
 fn is(tried: &str, hash: &str) -> bool {
-    let _turn = HASHING.lock().unwrap_or_else(PoisonError::into_inner);
-    Argon2::default()
-        .verify_password(tried.as_bytes(), hash)
-        .is_ok()
+    let (tried, hash) = (tried.to_owned(), hash.to_owned());
+    let verified = hashing(move || Argon2::default().verify_password(tried.as_bytes(), &*hash));
+    verified.is_some_and(|verified| verified.is_ok())
 }
 
 fn hashed(pin: &str) -> Result<String, Trouble> {
-    let _turn = HASHING.lock().unwrap_or_else(PoisonError::into_inner);
-    let hash = Argon2::default().hash_password(pin.as_bytes());
-    hash.map(|hash| hash.to_string()).map_err(|error| {
+    let pin = pin.to_owned();
+    let hash = hashing(move || {
+        let hash = Argon2::default().hash_password(pin.as_bytes());
+        hash.map(|hash| hash.to_string())
+            .map_err(|error| error.to_string())
+    });
+    let hash = hash.unwrap_or_else(|| Err("no thread".to_owned()));
+    hash.map_err(|error| {
         Trouble::new(
             TroubleKind::Record,
             words::the_pin(),
