@@ -121,10 +121,10 @@ fn sound(day: &WeekBar) -> WeekBar {
     }
 }
 
-/// Hours with one digit behind the point, where there is one.
+/// Hours with one decimal, where there is one.
 fn hours(hours: f64) -> String {
     let text = format!("{hours:.1}");
-    text.strip_suffix(".0").unwrap_or(&text).to_owned()
+    phrases::number(text.strip_suffix(".0").unwrap_or(&text))
 }
 
 fn rect(area: Area, style: Style) -> Mark {

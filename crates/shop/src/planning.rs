@@ -23,8 +23,8 @@ pub use names::{in_order, move_of, on_map, step};
 pub use order::{OrderMap, map_of_order, on_map_of};
 pub use reachable::unreachable;
 pub use say::{
-    comes_to, depths, goes_back as back_words, hours, hours_exact, made as move_words, need_words,
-    time_words, trouble, written,
+    amount, comes_to, depths, goes_back as back_words, hours, hours_exact, in_minutes,
+    made as move_words, need_words, time_words, trouble,
 };
 pub use shown::{Extras, RowShown, Shown, StageShown, choices, only_in, shown};
 pub use standing::{last_place, name_on_map, owed_too, standing, to_roll, to_roll_from};

@@ -5,6 +5,7 @@ use drawing::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, l
 use maud::{Markup, PreEscaped, html};
 use shop::map::called as place_name;
 use shop::map::{Map, MapItem};
+use shop::planning::amount;
 use shop::repair::{ItemId, Kind};
 use shop::say::capital;
 use std::collections::{BTreeMap, BTreeSet};
@@ -218,7 +219,7 @@ fn detail(
     place_is_said: bool,
 ) -> String {
     let many = (known.count > 1).then(|| known.count.to_string());
-    let much = known.holds.as_ref().map(|holds| holds.written().to_owned());
+    let much = known.holds.as_ref().map(amount);
     let with = own.iter().map(|(other, known)| match known.kind {
         Kind::PutIn => say::goes_in(without(other.as_str(), item.as_str())),
         _ => format!("{} {}", known.count, without(other.as_str(), item.as_str())),
@@ -299,7 +300,7 @@ mod tests {
     fn without_anything_wanted_the_whole_map_is_drawn_but_work() {
         let said = shown(&Sight::default());
         assert!(
-            said.contains("oil, 6.4 l") && !said.contains("look"),
+            said.contains("oil, 6.4 L") && !said.contains("look"),
             "{said}"
         );
     }

@@ -7,6 +7,7 @@ use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_mm, both_n, both_n
 use fastener::Standard;
 use fastener::near_miss::{Ends, NearMiss};
 use measure::Customary;
+use phrases::figures;
 use serde_json::json;
 
 /// Fields of the page.
@@ -134,11 +135,11 @@ fn answer(found: &ThreadAnswer, customary: Customary) -> Answer {
         found
             .tap_drill
             .as_ref()
-            .map(|tap| say::tap_drill_of(&tap.drill.name)),
+            .map(|tap| say::tap_drill_of(figures(&tap.drill.name))),
         found
             .wrench
             .as_ref()
-            .map(|wrench| say::wrench_of(&wrench.name)),
+            .map(|wrench| say::wrench_of(figures(&wrench.name))),
     ];
     let working = match (found.working.clone(), &found.stripping) {
         (Some(working), Some(stripping)) => Some(working.then(stripping.working.clone())),
@@ -162,12 +163,15 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
         row(say::outside_diameter(), both_mm(pipe.outside_mm, customary));
         row(
             say::pitch(),
-            say::pitch_per_inch(format!("{:.4}", pipe.pitch_mm()), pipe.threads_per_inch),
+            say::pitch_per_inch(
+                figures(&format!("{:.4}", pipe.pitch_mm())),
+                pipe.threads_per_inch,
+            ),
         );
         if let Some(drill) = pipe.tap_drill() {
             row(
                 say::tap_drill(),
-                format!("{} ({:.2} mm)", drill.name, drill.diameter_mm),
+                figures(&format!("{} ({:.2} mm)", drill.name, drill.diameter_mm)),
             );
         }
     }
@@ -175,7 +179,7 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
         let almost: Vec<String> = found
             .almost
             .iter()
-            .map(|near| format!("{} ({:+.2} mm)", near.name, near.slack_mm))
+            .map(|near| figures(&format!("{} ({:+.2} mm)", near.name, near.slack_mm)))
             .collect();
         let almost = if almost.is_empty() {
             String::new()
@@ -184,14 +188,14 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
         };
         row(
             &say::wrench_for_head(found.wrench.head.said()),
-            format!("{}{almost}", found.wrench.name),
+            format!("{}{almost}", figures(&found.wrench.name)),
         );
     }
     if let Some(tap) = &found.tap_drill {
         row(
             say::tap_drill(),
             say::drill_with_percents(
-                &tap.drill.name,
+                figures(&tap.drill.name),
                 format!("{:.0}", tap.percent_iso),
                 format!("{:.0}", tap.percent_us),
             ),
@@ -200,7 +204,7 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
     let others: Vec<String> = found
         .other_drills
         .iter()
-        .map(|other| format!("{} ({:.0} %)", other.drill.name, other.percent_us))
+        .map(|other| figures(&format!("{} ({:.0} %)", other.drill.name, other.percent_us)))
         .collect();
     if !others.is_empty() {
         row(say::drills_for_the_wanted_depth_of(), others.join(", "));
@@ -213,8 +217,8 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
     }
     if let Some(sizes) = found.geometry {
         let mm = |value: f64| match customary {
-            Customary::Metric => format!("{value:.3} mm ({:.4} in)", value / 25.4),
-            Customary::Us => format!("{:.4} in ({value:.3} mm)", value / 25.4),
+            Customary::Metric => figures(&format!("{value:.3} mm ({:.4} in)", value / 25.4)),
+            Customary::Us => figures(&format!("{:.4} in ({value:.3} mm)", value / 25.4)),
         };
         row(say::pitch(), mm(sizes.pitch_mm));
         row(say::pitch_diameter(), mm(sizes.pitch_diameter_mm));
@@ -225,11 +229,11 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
         row(say::root_of_the_bolt(), mm(sizes.root_diameter_mm));
         row(
             say::stress_area(),
-            format!(
+            figures(&format!(
                 "{:.2} mm² ({:.4} in²)",
                 sizes.stress_area_mm2,
                 sizes.stress_area_mm2 / 645.16
-            ),
+            )),
         );
     }
     rows
@@ -283,7 +287,10 @@ fn near_miss(miss: &NearMiss) -> (String, String) {
         Ends::Binds {
             turns_low,
             turns_high,
-        } => say::binds_after(format!("{turns_low:.1}"), format!("{turns_high:.1}")),
+        } => say::binds_after(
+            figures(&format!("{turns_low:.1}")),
+            figures(&format!("{turns_high:.1}")),
+        ),
         Ends::NeverBinds => say::never_binds(format!("{:.0}", 100.0 * miss.overlap)),
         Ends::DoesNotStart => say::does_not_start().to_owned(),
         Ends::FallsIn => say::falls_in().to_owned(),

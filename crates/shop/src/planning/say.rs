@@ -4,6 +4,7 @@ use crate::phrases::planning as words;
 use crate::say::{self, figures};
 use crate::trouble::{Trouble, TroubleKind};
 use map::{Map, MapMove};
+use measure::Measured;
 use plan::{Minutes, MoveId, PlanError, Way};
 use repair::{ItemId, Kind, Need, State};
 use rust_decimal::{Decimal, RoundingStrategy};
@@ -157,7 +158,24 @@ pub fn time_words(made: &MapMove, count: u16) -> String {
     };
     let out = minutes(made.minutes.out_tenths, made.minutes.each_out_tenths);
     let back = minutes(made.minutes.back_tenths, made.minutes.each_back_tenths);
-    words::out_and_back(figures(&out.to_string()), figures(&back.to_string()))
+    words::out_and_back(in_minutes(out), in_minutes(back))
+}
+
+/// Minutes as they are written in what is spoken.
+#[must_use]
+pub fn in_minutes(minutes: Minutes) -> String {
+    figures(&minutes.to_string())
+}
+
+/// How much a map says: as it is written there, but the mark of decimals is that of what is
+/// spoken, and a litre has the letter that it has on every other page.
+#[must_use]
+pub fn amount(said: &Measured) -> String {
+    let written = figures(said.written());
+    match written.strip_suffix(" l") {
+        Some(litres) => format!("{litres} L"),
+        None => written,
+    }
 }
 
 /// A time as hours, for the price of labour: to the hundredth, 36 seconds, as bills say it.
@@ -183,12 +201,6 @@ pub fn hours_exact(minutes: Minutes) -> String {
         .round_dp_with_strategy(DIGITS, RoundingStrategy::MidpointAwayFromZero)
         .normalize()
         .to_string()
-}
-
-/// A measured value as it was written.
-#[must_use]
-pub fn written(value: &measure::Measured) -> &str {
-    value.written()
 }
 
 /// How deep each item sits: 0 for what can be moved at once, else one more than the

@@ -1,6 +1,6 @@
 //! A plan as people read it: stages of rows in words, what is lost, renewed and owed.
 
-use super::say;
+use super::say::{self, amount};
 use super::work::owing;
 use crate::phrases::planning as words;
 use map::{Map, MapItem};
@@ -203,8 +203,8 @@ fn fluid(map: &Map, item: &ItemId) -> String {
     let drains = known.and_then(|known| known.drains.as_ref());
     let holds = known.and_then(|known| known.holds.as_ref());
     match (holds, drains) {
-        (Some(holds), Some(drains)) => words::fluid_lost(item, holds.written(), drains.written()),
-        (Some(holds), None) => format!("{item}: {}", holds.written()),
+        (Some(holds), Some(drains)) => words::fluid_lost(item, amount(holds), amount(drains)),
+        (Some(holds), None) => format!("{item}: {}", amount(holds)),
         _ => item.to_string(),
     }
 }

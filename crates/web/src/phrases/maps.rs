@@ -303,11 +303,11 @@ phrases! {
     /// Label of a field: a fluid's.
     pub how_much_it_holds = "How much it holds", "Füllmenge";
     /// Beside that field.
-    pub holds_hint = "such as 9.2 l", "z. B. 9.2 l";
+    pub holds_hint = "such as 9.2 L", "z. B. 9,2 L";
     /// Label of a field: a fluid's.
     pub how_much_its_cock_gives = "How much its cock gives", "Was der Ablasshahn hergibt";
     /// Beside that field.
-    pub drains_hint = "such as 5.5 l", "z. B. 5.5 l";
+    pub drains_hint = "such as 5.5 L", "z. B. 5,5 L";
     /// Label of a field: of work that is due later.
     pub due_after = "Due after", "Fällig nach";
     /// Beside that field.

@@ -106,20 +106,49 @@ fn links(page: &str) -> Vec<String> {
 
 const PAPERS: [&str; 5] = ["/added", "/estimate", "/invoice", "/labels", "/receipt"];
 
-/// Sums on a page that are written with a point before the cents: as a program writes them.
-fn plain_sums(texts: &BTreeSet<String>, typed: &str) -> Vec<String> {
-    let is_plain = |word: &str| {
-        let bare = word.trim_matches(|sign: char| !sign.is_alphanumeric());
-        let digits = |text: &str| !text.is_empty() && text.bytes().all(|one| one.is_ascii_digit());
-        let sum = bare.split_once('.');
-        sum.is_some_and(|(whole, cents)| digits(whole) && digits(cents) && cents.len() == 2)
-            && !typed.contains(bare)
+/// What follows a number that was measured or reckoned.
+const UNITS: [&str; 10] = [
+    "min",
+    "h",
+    "l",
+    "L",
+    "mm",
+    "mm²",
+    "bar",
+    "Nm",
+    "N·m",
+    "Umdrehungen",
+];
+
+/// Sums and measures on a page that are written with a point before their decimals: as a program
+/// writes them.
+fn plain_numbers(texts: &BTreeSet<String>, typed: &str) -> Vec<String> {
+    let bare = |word: &str| {
+        word.trim_matches(|sign: char| !sign.is_alphanumeric())
+            .to_owned()
     };
-    let words = texts.iter().filter(|text| {
-        let mut words = text.split(|c: char| c.is_whitespace() || c == '\u{202f}');
-        words.any(is_plain)
+    let digits = |text: &str| !text.is_empty() && text.bytes().all(|one| one.is_ascii_digit());
+    let decimals = |word: &str| {
+        let (whole, part) = word.split_once('.')?;
+        (digits(whole) && digits(part)).then_some(part.len())
+    };
+    // A map stands in its editor as it was typed.
+    let shown = texts.iter().filter(|text| !text.contains("[items."));
+    let found = shown.filter(|text| {
+        let words = text.split(|c: char| c.is_whitespace() || c == '\u{202f}');
+        let words: Vec<String> = words.map(bare).collect();
+        words.iter().enumerate().any(|(nth, word)| {
+            let measured = words
+                .get(nth + 1)
+                .is_some_and(|next| UNITS.contains(&next.as_str()));
+            match decimals(word) {
+                Some(2) => measured || !typed.contains(word),
+                Some(_) => measured,
+                None => false,
+            }
+        })
     });
-    words.cloned().collect()
+    found.cloned().collect()
 }
 
 /// Work for 1,440 before tax on an order, with what was agreed and paid of it.
@@ -234,7 +263,7 @@ fn every_page_is_german_from_top_to_bottom() {
         todo.extend(links(&german));
         let both = texts(&german);
         left.extend(
-            plain_sums(&both, &typed)
+            plain_numbers(&both, &typed)
                 .into_iter()
                 .map(|text| format!("{path}: {text}")),
         );

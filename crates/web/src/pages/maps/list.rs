@@ -199,7 +199,7 @@ fn one_item(map: &Map, item: &ItemId, known: &MapItem) -> Markup {
         .iter()
         .filter_map(|made| shop::planning::need_words(map, &made.need))
         .collect();
-    let torque: Vec<&str> = known.torque.iter().map(shop::planning::written).collect();
+    let torque: Vec<String> = known.torque.iter().map(shop::planning::amount).collect();
     html! {
         details id=(shop::planning::in_order(item)) {
             summary class="row" {

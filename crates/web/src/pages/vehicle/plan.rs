@@ -22,7 +22,9 @@ use query::{Query, address};
 use rows::{Here, dearer, differs, stages};
 use serde_json::{Value, json};
 use shop::map::Map;
-use shop::planning::{self, Asked, OrderMap, Shown as Plan, adopt, map_of_order, on_map_of};
+use shop::planning::{
+    self, Asked, OrderMap, Shown as Plan, adopt, in_minutes, map_of_order, on_map_of,
+};
 use shop::repair::{AimIs, ItemId, Kind, MapId};
 use shop::view::OrderView;
 use shop::{ShelvedMap, Trouble};
@@ -285,17 +287,17 @@ fn figures(found: &Plan) -> Markup {
     let plan = &found.plan;
     html! {
         div class="headline" {
-            span class="fact" { (plan.minutes) small { " min" } }
+            span class="fact" { (in_minutes(plan.minutes)) small { " min" } }
             span class="what" {
-                span class="beside line" { (say::minutes_out_and_back(found.minutes_off, found.minutes_back)) }
+                span class="beside line" { (say::minutes_out_and_back(in_minutes(found.minutes_off), in_minutes(found.minutes_back))) }
                 span class="soft line" {
                     (say::changes_of_place(plan.place_changes)) ", "
                     (say::changes_of_tools(plan.tool_changes))
                 }
             }
         }
-        @if plan.proven { p class="yes gap" { (say::proven_nothing_cheaper(plan.cost)) } }
-        @else { p class="wait gap" { (say::best_found(plan.gap(), plan.cost)) } }
+        @if plan.proven { p class="yes gap" { (say::proven_nothing_cheaper(in_minutes(plan.cost))) } }
+        @else { p class="wait gap" { (say::best_found(in_minutes(plan.gap()), in_minutes(plan.cost))) } }
     }
 }
 

@@ -19,7 +19,7 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::plan::Way;
 use shop::planning::{
-    Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of, torque_source,
+    Asked, OrderMap, Shown as Plan, StageShown, in_minutes, map_of_order, on_map_of, torque_source,
 };
 use shop::repair::{AimIs, Kind, State as Stand};
 use shop::sums;
@@ -357,7 +357,7 @@ fn headline(stage: &StageShown, tools: &[&str], way: Way, pieces: usize) -> (Str
         Way::Out => say::pieces_out(pieces),
         Way::Back => say::pieces_back(pieces),
     };
-    let minutes = format!("{} min", stage.minutes);
+    let minutes = format!("{} min", in_minutes(stage.minutes));
     let place = place_of(stage);
     if let [tool] = tools
         && tool.starts_with(|c: char| c.is_ascii_digit())
@@ -398,7 +398,7 @@ fn torque_headline(stage: &StageShown, last: &Row<'_>) -> (String, String) {
     };
     (
         torque,
-        format!("{nth}{all} · {place} · {} min", stage.minutes),
+        format!("{nth}{all} · {place} · {} min", in_minutes(stage.minutes)),
     )
 }
 

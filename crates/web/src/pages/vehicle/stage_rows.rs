@@ -50,7 +50,7 @@ pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -
             seen,
             debts: debts(order, on, shown),
             part: new_part(order, shown, id),
-            holds: holds.map(|holds| shop::planning::written(holds).to_owned()),
+            holds: holds.map(|holds| shop::planning::amount(holds)),
             shown,
             id,
         });
@@ -344,9 +344,10 @@ pub fn tightenings<'a>(order: &'a OrderView, on: &'a OrderMap) -> Vec<Tightening
             out.push(Tightening {
                 item,
                 at: group.at.clone(),
-                torque: known.torque.get(done).map_or_else(String::new, |pass| {
-                    shop::planning::written(pass).replace(' ', "\u{202f}")
-                }),
+                torque: known
+                    .torque
+                    .get(done)
+                    .map_or_else(String::new, |pass| pass.written().replace(' ', "\u{202f}")),
                 pass: done + 1,
                 total: known.torque.len(),
                 pattern: known.pattern.as_deref(),

@@ -6,8 +6,8 @@ use crate::pages::vehicle::choices::place_of;
 use crate::phrases::vehicle as say;
 use maud::{Markup, html};
 use shop::map::called;
-use shop::plan::Way;
-use shop::planning::{Asked, Other, RowShown, StageShown};
+use shop::plan::{Minutes, Way};
+use shop::planning::{Asked, Other, RowShown, StageShown, in_minutes};
 use shop::repair::{Kind, State};
 
 /// Where the links of a row lead.
@@ -37,7 +37,7 @@ pub fn stages(here: &Here<'_>, name: &str, stages: &[StageShown]) -> Markup {
                 summary class="row" {
                     span class="beside nth" { (nth + 1) }
                     span class="what" {
-                        span class="line strong" { (place_of(stage)) " · " (stage.minutes) " min" }
+                        span class="line strong" { (place_of(stage)) " · " (in_minutes(stage.minutes)) " min" }
                         span class="soft line" { (things(stage)) }
                         @if stage.rows.iter().any(|row| !row.guessed.is_empty()) { span class="wait line" { (say::rests_on_a_guess()) } }
                     }
@@ -80,7 +80,7 @@ fn row_line(here: &Here<'_>, id: &str, row: &RowShown) -> Markup {
                 span class="beside number" { @if row.at.len() > 1 { (row.at.len()) } }
             }
             div class="why" {
-                p { span class="soft" { (say::takes()) } (row.minutes) " min" @if let Some(at) = &row.place { ", " (called(at)) } }
+                p { span class="soft" { (say::takes()) } (in_minutes(row.minutes)) " min" @if let Some(at) = &row.place { ", " (called(at)) } }
                 @if let Some(size) = &row.size { p { span class="soft" { (say::size_is()) } (size) } }
                 @if row.way == Way::Out && row.kind != Kind::Work {
                     @let without = here.with(|asked| { asked.without.insert(row.id.clone()); asked.also.remove(&row.id); });
@@ -111,7 +111,8 @@ pub fn mark(row: &RowShown) -> Markup {
 
 /// How much more, or less, another plan costs.
 pub fn dearer(tenths: i64) -> String {
-    let minutes = shop::plan::Minutes::tenths(u32::try_from(tenths.abs()).unwrap_or(u32::MAX));
+    let minutes = Minutes::tenths(u32::try_from(tenths.abs()).unwrap_or(u32::MAX));
+    let minutes = in_minutes(minutes);
     match tenths {
         0 => say::costs_the_same().to_owned(),
         1.. => say::min_more(minutes),
