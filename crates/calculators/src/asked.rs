@@ -354,11 +354,11 @@ impl Asked {
     /// In the shop's own unit alone, for large type.
     pub(crate) fn large_l(&self, litres: f64) -> String {
         const LITRES_PER_QUART: f64 = 0.946_352_946;
-        if self.is_us() {
+        phrases::figures(&if self.is_us() {
             format!("{:.1}\u{202f}qt", litres / LITRES_PER_QUART)
         } else {
             format!("{litres:.1}\u{202f}L")
-        }
+        })
     }
 
     pub(crate) fn show_c(&self, t_c: f64) -> String {

@@ -180,9 +180,7 @@ pub fn balance(question: &FillQuestion) -> Result<Balance, CoolantError> {
 impl fmt::Display for FillNote {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            FillNote::BasesDisagree { by_l } => {
-                f.write_str(&say::bases_disagree(format_args!("{by_l:.1}")))
-            }
+            FillNote::BasesDisagree { by_l } => f.write_str(&say::bases_disagree(by_l)),
         }
     }
 }

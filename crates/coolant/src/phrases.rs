@@ -416,13 +416,13 @@ phrases! {
     pub glycol_propylene = "propylene", "Propylen";
 
     /// Beside the rows of a filling: what litres out and in say of each other.
-    pub bases_disagree(litres) = "what was drained and what the capacity says differ by {litres} L: check the capacity and what stayed in",
-        "was abgelassen wurde und was die Füllmenge sagt, liegen {litres} L auseinander: Füllmenge prüfen und was drin blieb";
+    pub bases_disagree(litres) = "what was drained and what the capacity says differ by {litres:.1} L: check the capacity and what stayed in",
+        "was abgelassen wurde und was die Füllmenge sagt, liegen {litres:.1} L auseinander: Füllmenge prüfen und was drin blieb";
     /// Beside the rows of a filling: what litres out and in say of each other.
     pub full = "full", "voll";
     /// Beside the rows of a filling: what litres out and in say of each other.
-    pub short_by(litres) = "short by about {litres} L, more than the measuring error: bleed again",
-        "etwa {litres} L fehlen, mehr als der Messfehler: noch einmal entlüften";
+    pub short_by(litres) = "short by about {litres:.1} L, more than the measuring error: bleed again",
+        "etwa {litres:.1} L fehlen, mehr als der Messfehler: noch einmal entlüften";
     /// Beside the rows of a filling: what litres out and in say of each other.
     pub cannot_tell_from_litres = "can't tell from litres: level after cooling decides",
         "an den Litern nicht zu erkennen: der Füllstand nach dem Abkühlen entscheidet";

@@ -1,9 +1,9 @@
 //! Every page of the demonstration at every width, in each language: nothing wider than the screen, no word broken
 //! in the middle, nothing under the foot, and one filled press at most in view.
 
-use super::{Shop, phone, speaks_german, started};
+use super::{PAGES, Shop, phone, speaks_german, started};
 use anyhow::{Result, ensure};
-use chromium::{Browser, Viewport};
+use chromium::{Browser, PHONE, Viewport};
 use serde_json::Value;
 use std::collections::{BTreeMap, VecDeque};
 
@@ -122,6 +122,13 @@ fn every_page_fits(shop: &Shop, browser: &Browser, widths: &[u32]) -> Result<()>
             );
             todo.extend(links);
         }
+    }
+    // Answers, and orders that stand otherwise: a link never leads to most of them.
+    browser.set_viewport(PHONE)?;
+    for path in PAGES.iter().chain(&["/o/1004"]) {
+        browser.goto_any(&shop.server.url(path))?;
+        let wrong = looked(browser)?.0.into_iter();
+        faults.extend(wrong.map(|wrong| format!("{path}: {wrong}")));
     }
     ensure!(done.len() > 40, "only {} pages: {done:?}", done.len());
     ensure!(

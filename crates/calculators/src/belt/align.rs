@@ -6,6 +6,7 @@ use crate::phrases::belt as say;
 use crate::{Answer, Asked, Calculator, Holds, Part};
 use belt::{AlignQuestion, alignment};
 use measure::Unit;
+use phrases::figures;
 use serde_json::json;
 
 pub(super) const ALIGN: Calculator = Calculator {
@@ -67,7 +68,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         None => ("", say::no_limit_was_told_so_nothing()),
     };
     let mut answer = Answer {
-        fact: format!("{:.2}°", found.tilt_deg),
+        fact: figures(&format!("{:.2}°", found.tilt_deg)),
         said: said.to_owned(),
         tone,
         outputs: json!({ "tilt_deg": found.tilt_deg, "offset_deg": found.offset_deg,
@@ -75,7 +76,10 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         ..Answer::default()
     };
     if let Some(offset) = found.offset_deg {
-        answer.row(say::askew_by_standing_off(), format!("{offset:.2}°"));
+        answer.row(
+            say::askew_by_standing_off(),
+            figures(&format!("{offset:.2}°")),
+        );
     }
     Some(answer.with_working(&found.working))
 }

@@ -149,7 +149,7 @@ phrases! {
     /// Part of an answer: wear of a belt.
     pub good = "good", "gut";
     /// Part of an answer: wear of a belt.
-    pub worn = "worn", "verschlissen";
+    pub worn = "worn", "verschlis\u{ad}sen";
     /// Part of an answer: wear of a belt.
     pub cant_tell = "can't tell", "nicht zu sagen";
     /// One of the choices of a field: how a belt lies.

@@ -75,9 +75,7 @@ impl fmt::Display for FillVerdict {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             FillVerdict::Full => f.write_str(say::full()),
-            FillVerdict::Short { about_l } => {
-                f.write_str(&say::short_by(format_args!("{about_l:.1}")))
-            }
+            FillVerdict::Short { about_l } => f.write_str(&say::short_by(about_l)),
             FillVerdict::CannotTell => f.write_str(say::cannot_tell_from_litres()),
             FillVerdict::TooMuch { .. } => f.write_str(say::more_than_can_fit()),
         }

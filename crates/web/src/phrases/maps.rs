@@ -233,7 +233,7 @@ phrases! {
     /// A press.
     pub add_another = "Add another", "Weiteres hinzufügen";
     /// A press that takes a thing out of a map.
-    pub take_it_out = "Take it out", "Herausnehmen";
+    pub take_it_out = "Take it out", "Heraus\u{ad}nehmen";
     /// Above what a thing needs.
     pub needs_first = "Needs first", "Braucht zuerst";
     /// What a thing came after, where nothing was seen.

@@ -83,7 +83,7 @@ phrases! {
     /// Beside the way to when it is ready.
     pub what_to_say = "what to say, work left", "was zu sagen ist, restliche Arbeit";
     /// Press: go on where somebody stopped.
-    pub go_on_here = "Go on here", "Hier weitermachen";
+    pub go_on_here = "Go on here", "Hier weiter\u{ad}machen";
     /// Press: see what the vehicle may do now.
     pub cleared_to = "Cleared to …?", "Freigabe für …?";
     /// Beside that press.

@@ -13,7 +13,7 @@ use axum::response::Response;
 use maud::html;
 use serde_json::{Value, json};
 use shop::Trouble;
-use shop::planning::{Asked, hours, hours_exact};
+use shop::planning::{Asked, hours, hours_exact, in_minutes};
 use shop::repair::AimIs;
 
 /// The work in words for the customer.
@@ -47,7 +47,8 @@ pub async fn price(
             settings.map(|settings| settings.rate.to_string()).unwrap_or_default()
         };
         let minutes = found.plan.minutes;
-        let label = format!("{}: {minutes} min", work_words(&on.asked, &found.renewed));
+        let label = work_words(&on.asked, &found.renewed);
+        let label = format!("{label}: {} min", in_minutes(minutes));
         let kept = keyed(order.price.iter().flat_map(|price| &price.open));
         let mut entries: Vec<Value> = kept
             .iter()
