@@ -229,7 +229,7 @@ fn the_work_sheet_goes_down_as_it_comes_off_and_up_as_it_goes_back() {
         "Up this side as it goes back",
         "10 Nm, then 22 Nm",
         "Lift and support as the lift's",
-        "coolant: 9.2 l, the drain gives 5.5 l: out",
+        "coolant: 9.2 L, the drain gives 5.5 L: out",
         "housing gasket",
     ] {
         assert!(whole.contains(words), "{words} is not in\n{whole}");
