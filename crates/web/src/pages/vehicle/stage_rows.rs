@@ -50,7 +50,7 @@ pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -
             seen,
             debts: debts(order, on, shown),
             part: new_part(order, shown, id),
-            holds: holds.map(|holds| shop::planning::amount(holds)),
+            holds: holds.map(shop::planning::amount),
             shown,
             id,
         });
