@@ -57,6 +57,23 @@ fn the_strength_of_a_published_order_is_learned() {
     assert!(path.holds > 0.99);
 }
 
+/// A job of somebody's own in which parts come off in the sequence of these letters.
+fn taken_off(nth: usize, letters: &str) -> Job {
+    let moves = letters.chars().zip(0..).map(|(item, minute)| Moved {
+        item: ItemId::new(item),
+        kind: Kind::Part,
+        from: State::On,
+        to: State::Off,
+        minute,
+    });
+    Job {
+        name: format!("{nth}"),
+        by: [format!("person {nth}")].into(),
+        moves: moves.collect(),
+        ..Job::default()
+    }
+}
+
 /// The relations in Table 5.1 of W. van der Aalst, Process Mining (Springer 2011), page 130,
 /// for the log of three times a b c d, twice a c b d, once a e d: opened, grade `published`.
 ///
@@ -70,19 +87,7 @@ fn a_published_footprint_is_seen() {
         .iter()
         .enumerate()
     {
-        let moves = job.chars().zip(0..).map(|(item, minute)| Moved {
-            item: ItemId::new(item),
-            kind: Kind::Part,
-            from: State::On,
-            to: State::Off,
-            minute,
-        });
-        learner.add(&Job {
-            name: format!("{nth}"),
-            by: [format!("person {nth}")].into(),
-            moves: moves.collect(),
-            ..Job::default()
-        });
+        learner.add(&taken_off(nth, job));
     }
     let lessons = taught(&learner, &Answers::default());
     let off = |item: &str| Step::new(item, State::Off);
@@ -119,19 +124,7 @@ const FOLLOWS: &str = "ab2 ac2 ad4 ae4 ag2 ah2 bd1 be2 bh2 cd1 ce2 cg2 db1 dc1 d
 fn the_pairs_of_an_open_event_log_are_counted_as_elsewhere() {
     let mut learner = Learner::new(Joins::default());
     for (nth, case) in CASES.iter().enumerate() {
-        let moves = case.chars().zip(0..).map(|(item, minute)| Moved {
-            item: ItemId::new(item),
-            kind: Kind::Part,
-            from: State::On,
-            to: State::Off,
-            minute,
-        });
-        learner.add(&Job {
-            name: format!("{nth}"),
-            by: [format!("person {nth}")].into(),
-            moves: moves.collect(),
-            ..Job::default()
-        });
+        learner.add(&taken_off(nth, case));
     }
     let lessons = taught(&learner, &Answers::default());
     let off = |item: char| Step::new(&item.to_string(), State::Off);
